@@ -1,0 +1,400 @@
+"""The outlet setting that keeps the open tank from running dry."""
+
+from typing import NamedTuple
+
+from calc import cautions, fields
+from calc.errors import Refused
+from calc.fields import INLET, INVENTED, OUTLET, flow_input
+from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, time_to_empty
+from calc.physics.pail import T_95_MANY
+from calc.physics.pressure_tank import drawdown
+from calc.physics.restriction import flow_at_lower_drop, flow_at_other_drop
+from calc.units import (
+    atm,
+    duration,
+    flow,
+    ft,
+    ftH2O,
+    gauge_pressure,
+    number,
+    percent,
+    pressure_gradient,
+    psi,
+    share,
+    volume,
+)
+
+WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
+# One-sided normal factors, recomputed: chance that the true outlet passes the true inlet.
+CHANCE = {"5": 1.645, "1": 2.326}
+
+
+class _Flows(NamedTuple):
+    corrected: float
+    worst_inlet: float
+    worst_outlet: float
+    setting: float
+    pail_setting: float
+
+
+def outlet_setting(
+    inlet: float,
+    inlet_sure: float,
+    inlet_gauge: float,
+    well_cut_in: float,
+    rise: float,
+    service_at: float,
+    limit: str,
+    outlet: float,
+    outlet_sure: float,
+    house_gauge: float,
+    chance: str,
+    float_open: float,
+    house_tank: float,
+    precharge: float,
+    cut_in: float,
+    cut_out: float,
+) -> Answer:
+    """Largest safe outlet setting, and what today's setting would do at the worst hour."""
+    lift = WATER_COLUMN * rise
+    _check(lift, inlet_gauge, well_cut_in, precharge, cut_in, cut_out)
+    before = limit == "before"
+    z = CHANCE[chance]
+    u_in, u_out = inlet_sure / T_95_MANY, outlet_sure / T_95_MANY
+    corrected = flow_at_lower_drop(inlet, inlet_gauge - lift, well_cut_in - lift)
+    worst_inlet = min(corrected, service_at)
+    full = 1.0 if before else max(1.0, flow_at_other_drop(1.0, house_gauge, cut_out))
+    setting = guarded_outlet(worst_inlet, u_in, u_out, z)
+    flows = _Flows(corrected, worst_inlet, outlet * full, setting, setting / full)
+    taken = drawdown(house_tank, precharge, cut_in, cut_out)
+    reserve = sure_reserve(float_open, taken, before)
+    sure = max(reserve, 0.0)
+    draw = largest_draw(sure, worst_inlet, flows.worst_outlet)
+    given = {
+        "w": Quantity(WATER_COLUMN, pressure_gradient),
+        "p_h": Quantity(lift, gauge_pressure),
+        "Q_c": Quantity(corrected, flow),
+        "z": Quantity(z, number, 4),
+        "u_i": Quantity(u_in, share),
+        "u_o": Quantity(u_out, share),
+        "P_a": Quantity(atm, gauge_pressure),
+        "dV": Quantity(taken, volume),
+        "k": Quantity(T_95_MANY, number),
+    }
+    return Answer(
+        outputs={
+            "setting": setting,
+            "pail_setting": flows.pail_setting,
+            "worst_inlet": worst_inlet,
+            "worst_outlet": flows.worst_outlet,
+            "margin": worst_inlet - flows.worst_outlet,
+            "guard": worst_inlet - setting,
+            "reserve": reserve,
+            "lasts": time_to_empty(sure, worst_inlet, flows.worst_outlet),
+            "one_draw": draw,
+        },
+        findings=_findings(flows, reserve, before, house_gauge),
+        steps=_steps(flows, before, inlet_gauge > well_cut_in, draw is not None, given),
+    )
+
+
+def _check(
+    lift: float, gauge: float, well_cut_in: float, precharge: float, cut_in: float, cut_out: float
+) -> None:
+    for name, pressure in (("inlet_gauge", gauge), ("well_cut_in", well_cut_in)):
+        if pressure <= lift:
+            raise Refused("contradiction", name, says="cannot lift water by {rise}")
+    if cut_out <= cut_in:
+        raise Refused("contradiction", "cut_out", says="must be above the cut-in of {cut_in}")
+    if precharge >= cut_out:
+        raise Refused("contradiction", "precharge", says="must be below the cut-out of {cut_out}")
+
+
+def _findings(
+    flows: _Flows, reserve: float, before: bool, house_gauge: float
+) -> tuple[Finding, ...]:
+    findings = [_headline(flows, reserve)]
+    if flows.corrected <= flows.worst_inlet:
+        findings.append(
+            Finding(
+                "caution",
+                "Service is due.",
+                "When the well pump is about to start, the flow in is already {corrected}: at or "
+                "under {service_at}, at which you meant to service the filter.",
+                {"corrected": Quantity(flows.corrected, flow)},
+            )
+        )
+    else:
+        findings.append(
+            Finding(
+                "caution",
+                "Keep the service promise.",
+                "This setting counts on a filter serviced before the flow in falls to "
+                "{service_at}.",
+            )
+        )
+    if before and house_gauge > 10 * psi:
+        findings.append(
+            Finding(
+                "caution",
+                "Not the worst case.",
+                "The house gauge read {house_gauge} while you measured the flow out. Let the "
+                "pressure tank run empty through a wide-open pipe first: pump 2 then passes the "
+                "most.",
+            )
+        )
+    if not before:
+        findings.append(
+            Finding(
+                "caution",
+                "Open pipe only.",
+                "A limit after the pressure tank must be measured from an open pipe. Through a "
+                "tap it passes less today than it can.",
+            )
+        )
+    return tuple(findings)
+
+
+def _headline(flows: _Flows, reserve: float) -> Finding:
+    if reserve <= 0:
+        return Finding(
+            "danger",
+            "Not safe.",
+            "One refill of the house pressure tank can take more than the open tank holds when "
+            "the float opens, whatever the setting. Move the limit before the pressure tank, or "
+            "raise the float.",
+        )
+    if flows.worst_outlet <= flows.setting:
+        return Finding(
+            "good",
+            "Safe.",
+            "At its worst the inlet brings {worst_inlet} and today's outlet passes at most "
+            "{worst_outlet}. The outlet may be set to {pail_setting} on the pail, no higher.",
+        )
+    close = "Close the outlet until the pail shows {pail_setting}, then lock and tag it."
+    if flows.worst_outlet <= flows.worst_inlet:
+        return Finding(
+            "caution",
+            "Too close.",
+            "Today's outlet is under the worst inlet by {margin}, less than the measurements can "
+            "tell apart. " + close,
+        )
+    return Finding(
+        "danger",
+        "Can run dry.",
+        "At the worst hour {worst_outlet} can leave and {worst_inlet} enters: one draw of "
+        "{one_draw}, or {lasts}, uncovers the intake. " + close,
+    )
+
+
+def _steps(
+    flows: _Flows, before: bool, falls: bool, dries: bool, given: dict[str, Quantity]
+) -> tuple[Step, ...]:
+    steps = [Step("Pressure that only lifts the water", "p_h = w * h", given)]
+    if falls:
+        formula = "Q_c = Q_i * (p_c - p_h) / (p_g - p_h)"
+        steps.append(Step("Flow in when the well pump is about to start", formula, given))
+    else:
+        steps.append(Step("Flow in, measured at or under cut-in", "Q_c = Q_i", given))
+    steps.append(Step("Worst flow in", "Q_w = min(Q_c, Q_s)", given))
+    if before or flows.pail_setting == flows.setting:
+        steps.append(Step("Worst flow out, as measured", "Q_x = Q_o", given))
+    else:
+        formula = "Q_x = Q_o * sqrt(P_o / p_t)"
+        steps.append(Step("Worst flow out, with the tank at cut-out", formula, given))
+    steps += [
+        Step("Doubt of the flow in", "u_i = U_i / k", given),
+        Step("Doubt of the flow out", "u_o = U_o / k", given),
+        Step(
+            "Largest safe setting",
+            "q = Q_w * (1 - (z * u_i)**2)"
+            " / (1 + sqrt(1 - (1 - (z * u_o)**2) * (1 - (z * u_i)**2)))",
+            given,
+        ),
+        Step("What the pail shows at that setting", "q_p = q * Q_o / Q_x", given),
+        Step("Margin today", "M = Q_w - Q_x", given),
+        Step("Guard", "G = Q_w - q", given),
+        _reserve_step(before, given),
+    ]
+    if dries:
+        steps += [
+            Step("How long that lasts", "t = max(R, 0) / (Q_x - Q_w)", given),
+            Step("One unbroken draw", "D = Q_x * t", given),
+        ]
+    return tuple(steps)
+
+
+def _reserve_step(before: bool, given: dict[str, Quantity]) -> Step:
+    if before:
+        return Step("Water sure to be there", "R = V_on", given)
+    formula = "R = V_on - V_t * (P_p + P_a) * (1 / (max(P_i, P_p) + P_a) - 1 / (P_o + P_a))"
+    return Step("Water sure to be there, one drawdown less", formula, given)
+
+
+def _sure(name: str, label: str, symbol: str, group: str) -> Input:
+    return Input(
+        name=name,
+        label=label,
+        symbol=symbol,
+        kind=share,
+        default="3 %",
+        origin="what three fills of a checked five-gallon pail give, computed here",
+        low=0.1 * percent,
+        high=40 * percent,
+        measure="The plus-or-minus of the pail-and-timer answer, as a share.",
+        group=group,
+    )
+
+
+CALCULATOR = Calculator(
+    name="outlet_setting",
+    title="Outlet setting",
+    question="How far may the outlet be open, so that the open tank never runs dry?",
+    inputs=(
+        flow_input(
+            "inlet",
+            "Flow in, measured today",
+            "Q_i",
+            "5.6 gpm",
+            "Pail at the open tank's inlet, float wide open, with the gauge before the filter "
+            "falling toward the well pump's cut-in.",
+            INLET,
+        ),
+        _sure("inlet_sure", "Its plus-or-minus", "U_i", INLET),
+        Input(
+            name="inlet_gauge",
+            label="Gauge before the filter while you measured",
+            symbol="p_g",
+            kind=gauge_pressure,
+            default="44 psi",
+            origin=INVENTED,
+            low=1 * psi,
+            high=150 * psi,
+            measure="Read it at the middle of the fill. A fill over a whole pump cycle shows the "
+            "mean, not the worst.",
+            group=INLET,
+        ),
+        Input(
+            name="well_cut_in",
+            label="The well pump starts at (cut-in)",
+            symbol="p_c",
+            kind=gauge_pressure,
+            default="40 psi",
+            origin="common practice, no source: a 40/60 psi switch",
+            low=1 * psi,
+            high=100 * psi,
+            measure="Read the gauge at the click, with water running. If the pump cannot keep "
+            "up, give the lowest reading you saw.",
+            group=INLET,
+        ),
+        fields.rise,
+        flow_input(
+            "service_at",
+            "Flow in at which the filter will be serviced",
+            "Q_s",
+            "4.8 gpm",
+            "You decide: the lowest flow in that anyone will let stand. Write it on the tag.",
+            INLET,
+        ),
+        fields.limit,
+        flow_input(
+            "outlet",
+            "Flow out, measured today",
+            "Q_o",
+            "6 gpm",
+            "Open a full-size pipe wide, let the pressure tank run empty and pump 2 run steady, "
+            "then catch. The first gallons come from the pressure tank, not through pump 2.",
+            OUTLET,
+        ),
+        _sure("outlet_sure", "Its plus-or-minus", "U_o", OUTLET),
+        Input(
+            name="house_gauge",
+            label="House gauge while you measured",
+            symbol="p_t",
+            kind=gauge_pressure,
+            default="4 psi",
+            origin=INVENTED,
+            low=0.5 * psi,
+            high=150 * psi,
+            measure="Steady reading during the fill. With the limit before the pressure tank it "
+            "should be near zero.",
+            group=OUTLET,
+        ),
+        Choice(
+            name="chance",
+            label="Accepted chance that the measurements mislead",
+            options={"5": "1 in 20", "1": "1 in 100"},
+            default="5",
+            origin="common practice, no source",
+            measure="1 in 100 where a child or a sick person lives, or the vent is doubtful.",
+            group=OUTLET,
+        ),
+        fields.float_open,
+        fields.house_tank,
+        fields.precharge,
+        fields.cut_in,
+        fields.cut_out,
+    ),
+    outputs=(
+        Output(
+            name="pail_setting",
+            label="Set the outlet until the pail shows",
+            symbol="q_p",
+            kind=flow,
+        ),
+        Output(name="setting", label="Largest safe outlet at its worst", symbol="q", kind=flow),
+        Output(name="worst_inlet", label="Worst flow in", symbol="Q_w", kind=flow),
+        Output(name="worst_outlet", label="Worst flow out today", symbol="Q_x", kind=flow),
+        Output(
+            name="margin",
+            label="Margin today: in less out",
+            symbol="M",
+            kind=flow,
+            digits=2,
+            low=0.0,
+            outside="More can leave than enters.",
+        ),
+        Output(name="guard", label="Guard kept for the doubt", symbol="G", kind=flow, digits=2),
+        Output(
+            name="reserve",
+            label="Water sure to be there when a draw starts",
+            symbol="R",
+            kind=volume,
+            low=0.0,
+            outside="The house pressure tank can take it all.",
+        ),
+        Output(
+            name="lasts",
+            label="At today's setting that lasts",
+            symbol="t",
+            kind=duration,
+            none="for good: no less enters than leaves",
+        ),
+        Output(
+            name="one_draw",
+            label="One unbroken draw may take",
+            symbol="D",
+            kind=volume,
+            none="any amount",
+        ),
+    ),
+    work=outlet_setting,
+    cautions=(
+        cautions.RADON_AIR,
+        cautions.PRESSURE,
+        cautions.ELECTRICITY,
+        cautions.LOCAL_CODE,
+    ),
+    sources=(
+        "jcgm-106",
+        "ilac-g8",
+        "jcgm-100",
+        "iec-60534-2-1",
+        "ergun",
+        "pelikan-2006",
+        "nist-811",
+        "epa-radon-2016",
+        "osha-1910-147",
+    ),
+)

@@ -1,0 +1,281 @@
+"""How the open tank comes through one big draw, drawn over time."""
+
+from calc import cautions, fields
+from calc.errors import Refused
+from calc.fields import INLET, INVENTED, OPEN_TANK, OUTLET, flow_input
+from calc.model import (
+    Answer,
+    Axis,
+    Calculator,
+    Chart,
+    Choice,
+    Finding,
+    Input,
+    Limit,
+    Line,
+    Mark,
+    Output,
+    Quantity,
+    Step,
+)
+from calc.physics.open_tank import sure_reserve, time_to_empty
+from calc.physics.pressure_tank import drawdown, residual
+from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
+from calc.units import atm, duration, flow, gal, gauge_pressure, hour, volume
+
+LEAST_DRAWDOWN = 0.5 * gal  # under it pump 2 would start several times a minute
+LONGEST = 6 * hour
+
+
+def tank_draw(
+    draw_flow: float,
+    draw_volume: float,
+    inlet: float,
+    limit: str,
+    outlet: float,
+    pump: float,
+    float_open: float,
+    float_closed: float,
+    start: str,
+    house_tank: float,
+    precharge: float,
+    cut_in: float,
+    cut_out: float,
+) -> Answer:
+    """Level of the open tank through one draw, and when the intake uncovers."""
+    before = limit == "before"
+    _check(float_open, float_closed, precharge, cut_in, cut_out)
+    taken = drawdown(house_tank, precharge, cut_in, cut_out)
+    if taken < LEAST_DRAWDOWN:
+        raise Refused(
+            "contradiction", "house_tank", says="gives too little between cut-in and cut-out"
+        )
+    if not before and pump < outlet:
+        raise Refused("contradiction", "pump", says="must pass at least the limit of {outlet}")
+    plant = Plant(
+        inlet=inlet,
+        pump=min(pump, outlet) if before else pump,
+        house=float("inf") if before else outlet,
+        float_open=float_open,
+        float_closed=float_closed,
+        drawdown=taken,
+        residual=residual(house_tank, precharge, cut_in),
+    )
+    level, stored = (float_closed, taken) if start == "full" else (float_open, 0.0)
+    result = run(plant, [Draw(0.0, draw_flow, draw_volume)], level, stored, LONGEST)
+    dry = result.first("dry")
+    # before the pressure tank the limit bounds pump 2 itself, whatever the house draws
+    leaves = plant.pump if before else min(draw_flow, outlet)
+    reserve = sure_reserve(float_open, taken, before)
+    sure_time = time_to_empty(max(0.0, reserve), inlet, leaves)
+    had = min(draw_flow, leaves)
+    given = {
+        "P_a": Quantity(atm, gauge_pressure),
+        "Q_e": Quantity(leaves, flow),
+        "R": Quantity(reserve, volume),
+        "Q_h": Quantity(had, flow),
+    }
+    return Answer(
+        outputs={
+            "lasts": dry,
+            "lowest": result.lowest.level,
+            "lowest_at": result.lowest.time,
+            "draw_ends": result.first("draw ends"),
+            "sure_time": sure_time,
+            "sure_draw": None if sure_time is None else had * sure_time,
+            "drawdown": taken,
+        },
+        findings=(_headline(dry, result.lowest.level < float_open),),
+        steps=_steps(before, sure_time is not None, given),
+        charts=(_chart(result, float_open, float_closed),),
+    )
+
+
+def _check(
+    float_open: float, float_closed: float, precharge: float, cut_in: float, cut_out: float
+) -> None:
+    if float_closed <= float_open:
+        raise Refused("contradiction", "float_closed", says="must be above {float_open}")
+    if cut_out <= cut_in:
+        raise Refused("contradiction", "cut_out", says="must be above the cut-in of {cut_in}")
+    if precharge >= cut_out:
+        raise Refused("contradiction", "precharge", says="must be below the cut-out of {cut_out}")
+
+
+def _headline(dry: float | None, below: bool) -> Finding:
+    if dry is not None:
+        return Finding(
+            "danger",
+            "Runs dry.",
+            "{lasts} into the draw the intake uncovers and pump 2 pulls air into the house.",
+        )
+    if below:
+        return Finding(
+            "caution",
+            "Lasts, this time.",
+            "The lowest level is {lowest} above the intake, below the float's opening. A longer "
+            "draw, or a second one before the tank is full, goes lower.",
+        )
+    return Finding("good", "Lasts.", "The level never falls below the float's opening.")
+
+
+def _steps(before: bool, dries: bool, given: dict[str, Quantity]) -> tuple[Step, ...]:
+    steps = [
+        Step(
+            "Drawdown of the house pressure tank",
+            "dV = V_t * (P_p + P_a) * (1 / (max(P_i, P_p) + P_a) - 1 / (P_o + P_a))",
+            given,
+        ),
+        Step("Most that leaves", "Q_e = min(Q_p, Q_o)" if before else "Q_e = min(Q_d, Q_o)", given),
+        Step("Water sure to be there", "R = V_on" if before else "R = V_on - dV", given),
+    ]
+    if dries:
+        steps += [
+            Step("Sure to last at least", "t_s = max(R, 0) / (Q_e - Q_i)", given),
+            Step("What the house gets of it", "Q_h = min(Q_d, Q_e)", given),
+            Step("One draw that always passes", "D_s = Q_h * t_s", given),
+        ]
+    return tuple(steps)
+
+
+def _chart(result: Run, float_open: float, float_closed: float) -> Chart:
+    points = tuple((point.time, point.level) for point in result.points)
+    happened = "; ".join(EVENTS[name] for _, name in result.events[:6])
+    return Chart(
+        title="Water above the intake through the draw",
+        says=f"In order: {happened}." if happened else "Nothing happens.",
+        x=Axis("Time from the start of the draw", _TIME),
+        y=Axis("Water above the intake", fields.float_open),
+        lines=(Line("level", points),),
+        limits=(
+            Limit("float opens", float_open),
+            Limit("float closes", float_closed),
+            Limit("intake", 0.0),
+        ),
+        marks=(Mark("lowest", result.lowest.time, result.lowest.level),),
+    )
+
+
+_TIME = Output(
+    name="lasts",
+    label="The intake uncovers after",
+    kind=duration,
+    none="it stays under water",
+)
+_DRAW = flow_input(
+    "draw_flow",
+    "Flow of the draw",
+    "Q_d",
+    "6 gpm",
+    "What the washer, tub or hose takes with its valve wide open: pail or meter.",
+    "The draw",
+)
+
+CALCULATOR = Calculator(
+    name="tank_draw",
+    title="How long the open tank lasts",
+    question="Does the open tank come through this draw, and what is its lowest level?",
+    inputs=(
+        _DRAW,
+        Input(
+            name="draw_volume",
+            label="Water the draw takes",
+            kind=volume,
+            default="25 gal",
+            origin="invented example: one fill of a top-loading washer",
+            low=0.5 * gal,
+            high=500 * gal,
+            measure="Meter before and after. Laundry is often two or three fills in a row.",
+            group="The draw",
+        ),
+        flow_input(
+            "inlet",
+            "Flow in at its worst",
+            "Q_i",
+            "4.8 gpm",
+            "From the outlet-setting page: lowest pressure, dirtiest filter.",
+            INLET,
+        ),
+        fields.limit,
+        flow_input(
+            "outlet",
+            "Flow the outlet limit passes at its worst",
+            "Q_o",
+            "6 gpm",
+            "From the outlet-setting page.",
+            OUTLET,
+        ),
+        flow_input(
+            "pump",
+            "Flow of pump 2 with nothing holding it back",
+            "Q_p",
+            "12 gpm",
+            "Its curve at cut-in pressure, or a pail with the limit wide open.",
+            OUTLET,
+        ),
+        fields.float_open,
+        Input(
+            name="float_closed",
+            label="Water above the intake when the float closes",
+            symbol="V_off",
+            kind=volume,
+            default="11 gal",
+            origin=INVENTED,
+            low=0.6 * gal,
+            high=2500 * gal,
+            measure="Mark the level where the inlet shuts off, and count pails down.",
+            group=OPEN_TANK,
+        ),
+        Choice(
+            name="start",
+            label="How the draw finds the tanks",
+            options={
+                "worst": "at the float's opening, house pressure tank about to refill",
+                "full": "both full",
+            },
+            default="worst",
+            origin="the worst hour decides",
+            measure="The worst is what a house meets sooner or later.",
+            group=OPEN_TANK,
+        ),
+        fields.house_tank,
+        fields.precharge,
+        fields.cut_in,
+        fields.cut_out,
+    ),
+    outputs=(
+        _TIME,
+        Output(name="lowest", label="Lowest level above the intake", kind=volume),
+        Output(name="lowest_at", label="Lowest after", kind=duration),
+        Output(
+            name="draw_ends",
+            label="The draw ends after",
+            kind=duration,
+            none="it does not get its water",
+        ),
+        Output(
+            name="sure_time",
+            label="Sure to last at least",
+            symbol="t_s",
+            kind=duration,
+            none="for good: no less enters than leaves",
+        ),
+        Output(
+            name="sure_draw",
+            label="One draw that always passes",
+            symbol="D_s",
+            kind=volume,
+            none="any amount",
+        ),
+        Output(
+            name="drawdown", label="Drawdown of the house pressure tank", symbol="dV", kind=volume
+        ),
+    ),
+    work=tank_draw,
+    cautions=(
+        cautions.RADON_AIR,
+        cautions.PRESSURE,
+        cautions.LOCAL_CODE,
+    ),
+    sources=("pelikan-2006", "nist-811", "epa-radon-2016"),
+)

@@ -1,0 +1,122 @@
+"""Inputs that more than one calculator asks for, declared once.
+
+The worked case is invented: the Quarry Road house at Alder Ledge.
+"""
+
+from calc.model import Choice, Input
+from calc.units import flow, ft, gal, gauge_pressure, gpm, length, psi, volume
+
+INVENTED = "invented example, Quarry Road house"
+USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
+
+INLET = "Flow in"
+OUTLET = "Flow out"
+OPEN_TANK = "Open tank"
+HOUSE_TANK = "House pressure tank"
+
+limit = Choice(
+    name="limit",
+    label="Where the outlet limit sits",
+    options={
+        "before": "between pump 2 and the house pressure tank",
+        "after": "after the house pressure tank",
+    },
+    default="before",
+    origin=INVENTED,
+    measure="Follow the pipe from pump 2. What matters is which comes first: the throttle or "
+    "the pressure tank's tee.",
+    group=OUTLET,
+)
+float_open = Input(
+    name="float_open",
+    label="Water above the intake when the float opens",
+    symbol="V_on",
+    kind=volume,
+    default="9.5 gal",
+    origin=INVENTED,
+    low=0.5 * gal,
+    high=2000 * gal,
+    measure="Draw the tank down slowly with the house closed off, mark the level where the "
+    "inlet opens, then count pails down to the first air at the intake. The tank's nominal "
+    "size overstates it.",
+    group=OPEN_TANK,
+)
+house_tank = Input(
+    name="house_tank",
+    label="Size of the house pressure tank",
+    symbol="V_t",
+    kind=volume,
+    default="20 gal",
+    origin=INVENTED,
+    low=1 * gal,
+    high=500 * gal,
+    measure="From the label: the whole volume, not the drawdown.",
+    group=HOUSE_TANK,
+)
+precharge = Input(
+    name="precharge",
+    label="Its pre-charge",
+    symbol="P_p",
+    kind=gauge_pressure,
+    default="28 psi",
+    origin="common practice, no source: 2 psi under cut-in",
+    low=0,
+    high=100 * psi,
+    measure="Tire gauge on the air valve, pump 2 off at the panel, a tap open until the tank "
+    "is empty. With water in it the gauge shows the water's pressure.",
+    group=HOUSE_TANK,
+)
+cut_in = Input(
+    name="cut_in",
+    label="Pump 2 starts at (cut-in)",
+    symbol="P_i",
+    kind=gauge_pressure,
+    default="30 psi",
+    origin=USUAL_SWITCH,
+    low=5 * psi,
+    high=100 * psi,
+    measure="Open a tap a little and read the house gauge at the click. Switches drift: read "
+    "it, do not copy the label.",
+    group=HOUSE_TANK,
+)
+cut_out = Input(
+    name="cut_out",
+    label="Pump 2 stops at (cut-out)",
+    symbol="P_o",
+    kind=gauge_pressure,
+    default="50 psi",
+    origin=USUAL_SWITCH,
+    low=10 * psi,
+    high=150 * psi,
+    measure="Close the tap and read the house gauge when pump 2 stops.",
+    group=HOUSE_TANK,
+)
+rise = Input(
+    name="rise",
+    label="Height of the open tank's inlet above the filter's gauge",
+    symbol="h",
+    kind=length,
+    default="6 ft",
+    origin=INVENTED,
+    low=0,
+    high=60 * ft,
+    us="ft",
+    measure="Tape measure, from the gauge up to the spout.",
+    group=INLET,
+)
+
+
+def flow_input(name: str, label: str, symbol: str, default: str, measure: str, group: str) -> Input:
+    """A flow of the size that house plumbing carries."""
+    return Input(
+        name=name,
+        label=label,
+        symbol=symbol,
+        kind=flow,
+        default=default,
+        origin=INVENTED,
+        low=0.1 * gpm,
+        high=100 * gpm,
+        measure=measure,
+        group=group,
+    )

@@ -1,0 +1,1 @@
+"""Arithmetic: SI floats in, a float or a small named result out."""

@@ -1,0 +1,27 @@
+"""A calculator in a chapter: the form, and under it the worked example."""
+
+from calc.model import Case
+from calc.views.answer import answer
+from calc.views.form import form
+from calc.views.html import Safe, tag
+
+EXAMPLE = "Worked example with the figures above. Change one and this becomes your answer."
+
+
+def section(case: Case, key: str, root: str) -> Safe:
+    """The section that a chapter shows; `key` is its id, `root` the way to the handbook's root."""
+    return tag(
+        "section",
+        tag(
+            "calc-form",
+            form(case, key, root),
+            tag("p", class_="calc-state", role="status"),
+            tag("div", answer(case, key, root, EXAMPLE), class_="calc-answer", role="region",
+                aria_label=f"Answer: {case.calculator.title}", data_search_exclude=True),
+            name=case.calculator.name,
+            data_key=key,
+            data_root=root,
+        ),
+        class_="calc",
+        id=key,
+    )  # fmt: skip
