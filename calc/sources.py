@@ -104,6 +104,21 @@ SOURCES = {
         "EPA 402/K-12/002: second leading cause of lung cancer",
         "read",
     ),
+    "epact-1992": Source(
+        "US Congress",
+        "Energy Policy Act",
+        1992,
+        "showerheads: at most 2.5 gallons a minute at 80 psi",
+        "second-hand",
+    ),
+    "perry-cock": Source(
+        "J. H. Perry (ed.)",
+        "Chemical Engineers' Handbook",
+        1963,
+        "table of losses in partly open valves: plug cock K 17.3 at 40 degrees, 206 at 60",
+        "second-hand",
+        "Table seen reproduced; edition from memory.",
+    ),
     "osha-1910-147": Source(
         "US OSHA",
         "The control of hazardous energy (lockout/tagout)",

@@ -6,7 +6,7 @@ from calc import cautions, fields
 from calc.errors import Refused
 from calc.fields import INLET, INVENTED, OUTLET, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
-from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, time_to_empty
+from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, sure_time
 from calc.physics.pail import T_95_MANY
 from calc.physics.pressure_tank import drawdown
 from calc.physics.restriction import flow_at_lower_drop, flow_at_other_drop
@@ -69,8 +69,6 @@ def outlet_setting(
     flows = _Flows(corrected, worst_inlet, outlet * full, setting, setting / full)
     taken = drawdown(house_tank, precharge, cut_in, cut_out)
     reserve = sure_reserve(float_open, taken, before)
-    sure = max(reserve, 0.0)
-    draw = largest_draw(sure, worst_inlet, flows.worst_outlet)
     given = {
         "w": Quantity(WATER_COLUMN, pressure_gradient),
         "p_h": Quantity(lift, gauge_pressure),
@@ -91,11 +89,11 @@ def outlet_setting(
             "margin": worst_inlet - flows.worst_outlet,
             "guard": worst_inlet - setting,
             "reserve": reserve,
-            "lasts": time_to_empty(sure, worst_inlet, flows.worst_outlet),
-            "one_draw": draw,
+            "lasts": sure_time(reserve, worst_inlet, flows.worst_outlet),
+            "one_draw": largest_draw(reserve, worst_inlet, flows.worst_outlet),
         },
         findings=_findings(flows, reserve, before, house_gauge),
-        steps=_steps(flows, before, inlet_gauge > well_cut_in, draw is not None, given),
+        steps=_steps(flows, before, inlet_gauge > well_cut_in, given),
     )
 
 
@@ -189,7 +187,7 @@ def _headline(flows: _Flows, reserve: float) -> Finding:
 
 
 def _steps(
-    flows: _Flows, before: bool, falls: bool, dries: bool, given: dict[str, Quantity]
+    flows: _Flows, before: bool, falls: bool, given: dict[str, Quantity]
 ) -> tuple[Step, ...]:
     steps = [Step("Pressure that only lifts the water", "p_h = w * h", given)]
     if falls:
@@ -217,7 +215,7 @@ def _steps(
         Step("Guard", "G = Q_w - q", given),
         _reserve_step(before, given),
     ]
-    if dries:
+    if flows.worst_outlet > flows.worst_inlet:
         steps += [
             Step("How long that lasts", "t = max(R, 0) / (Q_x - Q_w)", given),
             Step("One unbroken draw", "D = Q_x * t", given),

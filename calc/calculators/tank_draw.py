@@ -18,7 +18,7 @@ from calc.model import (
     Quantity,
     Step,
 )
-from calc.physics.open_tank import sure_reserve, time_to_empty
+from calc.physics.open_tank import sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
 from calc.units import atm, duration, flow, gal, gauge_pressure, hour, volume
@@ -67,7 +67,7 @@ def tank_draw(
     # before the pressure tank the limit bounds pump 2 itself, whatever the house draws
     leaves = plant.pump if before else min(draw_flow, outlet)
     reserve = sure_reserve(float_open, taken, before)
-    sure_time = time_to_empty(max(0.0, reserve), inlet, leaves)
+    lasts = sure_time(reserve, inlet, leaves)
     had = min(draw_flow, leaves)
     given = {
         "P_a": Quantity(atm, gauge_pressure),
@@ -81,12 +81,12 @@ def tank_draw(
             "lowest": result.lowest.level,
             "lowest_at": result.lowest.time,
             "draw_ends": result.first("draw ends"),
-            "sure_time": sure_time,
-            "sure_draw": None if sure_time is None else had * sure_time,
+            "sure_time": lasts,
+            "sure_draw": None if lasts is None else had * lasts,
             "drawdown": taken,
         },
         findings=(_headline(dry, result.lowest.level < float_open),),
-        steps=_steps(before, sure_time is not None, given),
+        steps=_steps(before, leaves > inlet, given),
         charts=(_chart(result, float_open, float_closed),),
     )
 

@@ -61,15 +61,29 @@ def sure_reserve(float_open: float, drawdown: float, limit_before_tank: bool) ->
     return float_open if limit_before_tank else float_open - drawdown
 
 
-def largest_draw(reserve: float, inlet: float, draw: float) -> float | None:
-    """Water one unbroken draw may take before the intake uncovers, m³; None: no end to it.
+def sure_time(reserve: float, inlet: float, outlet: float) -> float | None:
+    """How long a draw met at the worst moment is sure to go on, s; None if for ever.
 
-        V = q t,   t = R / (q - Qi)
+        t = R / (q - Qi)
 
-    Source: `sure_reserve` and conservation of water.
+    reserve -- from `sure_reserve`, m³; at or below 0 nothing is sure, even with q <= Qi
+    inlet   -- worst inlet flow, m³/s
+    outlet  -- q, the most that leaves, m³/s
+
+    Source: the bounds in `sure_reserve`.
     """
-    time = time_to_empty(max(reserve, 0.0), inlet, draw)
-    return None if time is None else draw * time
+    return 0.0 if reserve <= 0 else time_to_empty(reserve, inlet, outlet)
+
+
+def largest_draw(reserve: float, inlet: float, outlet: float) -> float | None:
+    """Water one unbroken draw may take before the intake can uncover, m³; None: no end to it.
+
+        V = q t
+
+    Parameters as in `sure_time`. Source: conservation of water.
+    """
+    time = sure_time(reserve, inlet, outlet)
+    return None if time is None else outlet * time
 
 
 def guarded_outlet(inlet: float, inlet_sure: float, outlet_sure: float, sureness: float) -> float:

@@ -111,7 +111,14 @@ def _step(case: Case, place: int) -> Safe:
     return tag(
         "li",
         tag("p", step.label, class_="calc-step-label"),
-        tag("p", formula.as_mathml(step.formula), class_="calc-formula"),
+        tag(
+            "p",
+            formula.as_mathml(step.formula),
+            class_="calc-formula",
+            role="math",
+            aria_label=formula.as_text(step.formula),
+            tabindex="0",  # a long one scrolls in its box
+        ),
         tag("p", formula.as_worked_text(case, step), class_="calc-put-in"),
     )
 

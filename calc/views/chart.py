@@ -12,8 +12,8 @@ from calc.model import Axis, Case, Chart, Field
 from calc.views.html import Safe, joined, tag
 from calc.views.words import spoken
 
-WIDTH, HEIGHT = 360, 250
-LEFT, RIGHT, TOP, BOTTOM = 46, 12, 14, 44
+WIDTH, HEIGHT = 360, 270
+LEFT, RIGHT, TOP, BOTTOM = 46, 12, 34, 44
 DASHES = ("none", "7 4", "2 4", "10 3 2 3")
 MOST_ROWS = 60
 
@@ -118,7 +118,7 @@ def _axes(frame: _Frame, x_ticks: list[float], y_ticks: list[float]) -> Iterator
 
 def _names(case: Case, chart: Chart) -> Iterator[Safe]:
     yield _words(WIDTH - RIGHT, HEIGHT - 6, _axis_name(case, chart.x), "end")
-    yield _words(2, TOP - 3, _axis_name(case, chart.y))
+    yield _words(2, 14, _axis_name(case, chart.y))
 
 
 def _axis_name(case: Case, axis: Axis) -> str:

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from calc.figures import plainly_written
 from calc.model import Case, Field, Input, Quantity, Step
+from calc.views.html import Safe
 from calc.views.words import shown, with_unit
 
 GREEK = {"pi", "mu", "rho", "eta", "lambda", "alpha", "beta", "epsilon", "sigma", "tau"}
@@ -179,4 +180,5 @@ def as_mathml(formula: str) -> str:
     """The formula as MathML if the handbook was built with it, else as plain text."""
     if formula not in TEMPLATES:
         return as_text(formula)
-    return re.sub(r"<mtext>⟦(\w+)⟧</mtext>", lambda hole: SYMBOLS[hole[1]], TEMPLATES[formula])
+    math = re.sub(r"<mtext>⟦(\w+)⟧</mtext>", lambda hole: SYMBOLS[hole[1]], TEMPLATES[formula])
+    return Safe(math)

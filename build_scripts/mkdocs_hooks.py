@@ -1,0 +1,45 @@
+"""All that knows MkDocs. A successor needs only this file written again."""
+
+import sys
+from pathlib import Path
+from typing import Any
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page
+
+from build_scripts import bundle, fences, formulas, pages
+
+drawer = fences.Fences()
+
+
+def on_config(config: MkDocsConfig) -> MkDocsConfig:
+    formulas.teach()
+    settings: dict[str, Any] = config.mdx_configs.setdefault("pymdownx.superfences", {})
+    settings["custom_fences"] = [
+        {"name": "calc", "class": "calc", "format": drawer.calc},
+        {"name": "claims", "class": "claims", "format": drawer.claims},
+    ]
+    return config
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    files.append(File.generated(config, "sources.md", content=pages.sources_page()))
+    return files
+
+
+def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+    root = "../" * page.file.src_uri.count("/")
+    drawer.page = fences.Page(root)
+    return pages.with_citations(markdown, root)
+
+
+def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
+    # the theme leaves its search dialog without a name
+    return output.replace('role="dialog"', 'role="dialog" aria-label="Search"', 1)
+
+
+def on_post_build(config: MkDocsConfig) -> None:
+    bundle.write(Path(config.site_dir), {"calc/formulas.json": formulas.as_json().encode()})

@@ -1,0 +1,74 @@
+// Asks calc, which runs in one worker per page. A worker that is silent for too long
+// is ended, and the next question starts another.
+
+const BOOT_LIMIT = 60_000; // ms; Pyodide that cannot instantiate its WebAssembly stays silent
+const REQUEST_LIMIT = 10_000; // ms
+
+let engine;
+
+/** Starts Python, once per page. Resolves when it is ready for questions. */
+export function start() {
+  engine ??= launch();
+  return engine.ready;
+}
+
+/** Resolves to what calc.views.browser replies to `request`. */
+export async function ask(request) {
+  engine ??= launch();
+  const { ready, send } = engine;
+  await ready;
+  return send({ request }, REQUEST_LIMIT, "The calculation took too long and was stopped.");
+}
+
+function launch() {
+  const missing = ["WebAssembly", "Worker"].find((name) => !(name in globalThis));
+  if (missing) return { ready: refusal(`This browser has no ${missing}: it cannot calculate.`) };
+
+  const worker = new Worker(new URL("worker.js", import.meta.url));
+  const waiting = new Map();
+  let asked = 0;
+
+  function send(message, limit, late) {
+    return new Promise((settle, refuse) => {
+      const id = ++asked;
+      const timer = setTimeout(stop, limit, late);
+      waiting.set(id, { settle, refuse, timer });
+      worker.postMessage({ id, ...message });
+    });
+  }
+
+  function stop(why) {
+    worker.terminate();
+    if (engine === launched) engine = undefined;
+    for (const { refuse, timer } of waiting.values()) {
+      clearTimeout(timer);
+      refuse(new Error(why));
+    }
+    waiting.clear();
+  }
+
+  worker.onmessage = ({ data: { id, reply, fault } }) => {
+    const { settle, refuse, timer } = waiting.get(id);
+    waiting.delete(id);
+    clearTimeout(timer);
+    if (fault === undefined) settle(reply);
+    else refuse(new Error(fault));
+  };
+  worker.onerror = (event) => {
+    event.preventDefault();
+    stop(`Python did not start: ${event.message ?? "its worker could not be loaded"}.`);
+  };
+
+  const runtime = new URL("../runtime/", import.meta.url).href;
+  const ready = send({ runtime }, BOOT_LIMIT, "Python did not start within a minute.");
+  ready.catch(({ message }) => stop(message));
+  const launched = { ready, send };
+  return launched;
+}
+
+/** A rejected promise that a caller of start() may ignore. */
+function refusal(why) {
+  const ready = Promise.reject(new Error(why));
+  ready.catch(() => {});
+  return ready;
+}
