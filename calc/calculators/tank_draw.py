@@ -30,9 +30,9 @@ LONGEST = 6 * hour
 def tank_draw(
     draw_flow: float,
     draw_volume: float,
-    inlet: float,
+    worst_inlet: float,
     limit: str,
-    outlet: float,
+    worst_outlet: float,
     pump: float,
     float_open: float,
     float_closed: float,
@@ -50,12 +50,12 @@ def tank_draw(
         raise Refused(
             "contradiction", "house_tank", says="gives too little between cut-in and cut-out"
         )
-    if not before and pump < outlet:
-        raise Refused("contradiction", "pump", says="must pass at least the limit of {outlet}")
+    if not before and pump < worst_outlet:
+        raise Refused("contradiction", "pump", says="must pass at least the limit of {worst_outlet}")
     plant = Plant(
-        inlet=inlet,
-        pump=min(pump, outlet) if before else pump,
-        house=float("inf") if before else outlet,
+        inlet=worst_inlet,
+        pump=min(pump, worst_outlet) if before else pump,
+        house=float("inf") if before else worst_outlet,
         float_open=float_open,
         float_closed=float_closed,
         drawdown=taken,
@@ -65,9 +65,9 @@ def tank_draw(
     result = run(plant, [Draw(0.0, draw_flow, draw_volume)], level, stored, LONGEST)
     dry = result.first("dry")
     # before the pressure tank the limit bounds pump 2 itself, whatever the house draws
-    leaves = plant.pump if before else min(draw_flow, outlet)
+    leaves = plant.pump if before else min(draw_flow, worst_outlet)
     reserve = sure_reserve(float_open, taken, before)
-    lasts = sure_time(reserve, inlet, leaves)
+    lasts = sure_time(reserve, worst_inlet, leaves)
     had = min(draw_flow, leaves)
     given = {
         "P_a": Quantity(atm, gauge_pressure),
@@ -86,7 +86,7 @@ def tank_draw(
             "drawdown": taken,
         },
         findings=(_headline(dry, result.lowest.level < float_open),),
-        steps=_steps(before, leaves > inlet, given),
+        steps=_steps(before, leaves > worst_inlet, given),
         charts=(_chart(result, float_open, float_closed),),
     )
 
@@ -126,12 +126,12 @@ def _steps(before: bool, dries: bool, given: dict[str, Quantity]) -> tuple[Step,
             "dV = V_t * (P_p + P_a) * (1 / (max(P_i, P_p) + P_a) - 1 / (P_o + P_a))",
             given,
         ),
-        Step("Most that leaves", "Q_e = min(Q_p, Q_o)" if before else "Q_e = min(Q_d, Q_o)", given),
+        Step("Most that leaves", "Q_e = min(Q_p, Q_x)" if before else "Q_e = min(Q_d, Q_x)", given),
         Step("Water sure to be there", "R = V_on" if before else "R = V_on - dV", given),
     ]
     if dries:
         steps += [
-            Step("Sure to last at least", "t_s = max(R, 0) / (Q_e - Q_i)", given),
+            Step("Sure to last at least", "t_s = max(R, 0) / (Q_e - Q_w)", given),
             Step("What the house gets of it", "Q_h = min(Q_d, Q_e)", given),
             Step("One draw that always passes", "D_s = Q_h * t_s", given),
         ]
@@ -189,18 +189,18 @@ CALCULATOR = Calculator(
             group="The draw",
         ),
         flow_input(
-            "inlet",
-            "Flow in at its worst",
-            "Q_i",
+            "worst_inlet",
+            "Worst flow in",
+            "Q_w",
             "4.8 gpm",
             "From the outlet-setting page: lowest pressure, dirtiest filter.",
             INLET,
         ),
         fields.limit,
         flow_input(
-            "outlet",
-            "Flow the outlet limit passes at its worst",
-            "Q_o",
+            "worst_outlet",
+            "Worst flow out",
+            "Q_x",
             "6 gpm",
             "From the outlet-setting page.",
             OUTLET,
