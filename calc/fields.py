@@ -40,6 +40,7 @@ float_open = Input(
     "inlet opens, then count pails down to the first air at the intake. The tank's nominal "
     "size overstates it.",
     group=OPEN_TANK,
+    sure="0.5 gal",
 )
 house_tank = Input(
     name="house_tank",
@@ -52,6 +53,7 @@ house_tank = Input(
     high=500 * gal,
     measure="From the label: the whole volume, not the drawdown.",
     group=HOUSE_TANK,
+    sure="5 %",
 )
 precharge = Input(
     name="precharge",
@@ -65,6 +67,7 @@ precharge = Input(
     measure="Tire gauge on the air valve, pump 2 off at the panel, a tap open until the tank "
     "is empty. With water in it the gauge shows the water's pressure.",
     group=HOUSE_TANK,
+    sure="1 psi",
 )
 cut_in = Input(
     name="cut_in",
@@ -78,6 +81,7 @@ cut_in = Input(
     measure="Open a tap a little and read the house gauge at the click. Switches drift: read "
     "it, do not copy the label.",
     group=HOUSE_TANK,
+    sure="2 psi",
 )
 cut_out = Input(
     name="cut_out",
@@ -90,6 +94,7 @@ cut_out = Input(
     high=150 * psi,
     measure="Close the tap and read the house gauge when pump 2 stops.",
     group=HOUSE_TANK,
+    sure="2 psi",
 )
 rise = Input(
     name="rise",
@@ -103,11 +108,20 @@ rise = Input(
     us="ft",
     measure="Tape measure, from the gauge up to the spout.",
     group=INLET,
+    sure="0.5 ft",
 )
 
 
-def flow_input(name: str, label: str, symbol: str, default: str, measure: str, group: str) -> Input:
-    """A flow of the size that house plumbing carries."""
+def flow_input(
+    name: str,
+    label: str,
+    symbol: str,
+    default: str,
+    measure: str,
+    group: str,
+    sure: str = "3 %",
+) -> Input:
+    """A flow of the size that house plumbing carries. Three pails give it within 3 %."""
     return Input(
         name=name,
         label=label,
@@ -119,4 +133,5 @@ def flow_input(name: str, label: str, symbol: str, default: str, measure: str, g
         high=100 * gpm,
         measure=measure,
         group=group,
+        sure=sure,
     )

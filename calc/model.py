@@ -7,11 +7,13 @@ JSON description are derived from the declaration, so nothing here draws or word
 import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 from calc import sources
 from calc.errors import Refused
-from calc.units import Kind, Unit
+from calc.figures import read_number
+from calc.units import Kind, Unit, share
 
 Level = Literal["good", "caution", "danger"]
 UNIT_SETS = ("us", "si")
@@ -19,12 +21,14 @@ Value = float | tuple[float, ...] | str
 
 
 class Typed(NamedTuple):
-    """What stands in a field: the text, the unit a bare number in it is meant in, and the
-    unit to show it in. An empty unit is the usual one of the reader's set."""
+    """What stands in a field: the text, the unit a bare number in it is meant in, the unit to
+    show it in, and the plus-or-minus. An empty unit is the usual one of the reader's set, an
+    empty plus-or-minus the one the input declares."""
 
     text: str
     unit: str = ""
     show: str = ""
+    sure: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,6 +64,8 @@ class Input(Field):
     low, high -- range in which the arithmetic holds, SI
     measure -- how to measure it, and how it is got wrong
     several -- how many readings the field may hold
+    sure    -- the plus-or-minus to take when none is given, holding 19 times in 20; empty: exact
+    once    -- whether it is measured once and serves every page
     """
 
     default: str
@@ -70,9 +76,12 @@ class Input(Field):
     group: str = ""
     caution: str = ""
     several: int = 1
+    sure: str = ""
+    once: bool = True
 
     def __post_init__(self) -> None:
-        self.take(Typed(self.default), "us")
+        value, unit = self.take(Typed(self.default), "us")
+        self.take_sure(Typed(self.default), value, unit)
         for unit_set in UNIT_SETS:
             self.usual(unit_set)
 
@@ -80,7 +89,7 @@ class Input(Field):
         """SI value of what was typed and the unit it was given in. Refused if unusable."""
         unit = self.unit_called(typed.unit, unit_set)
         if self.several == 1:
-            return self._one(typed.text, unit)
+            return self._one(_without_sure(typed.text)[0], unit)
         texts = [text for text in _readings(typed.text) if text]
         if not texts:
             raise Refused("blank", self.name)
@@ -88,6 +97,26 @@ class Input(Field):
             raise Refused("too many", self.name, high=self.several)
         taken = [self._one(text, unit) for text in texts]
         return tuple(value for value, _ in taken), taken[0][1]
+
+    def take_sure(self, typed: Typed, value: Value, unit: Unit) -> float:
+        """Half-width of the plus-or-minus, SI: typed after ± or beside, else the declared one.
+
+        3 % is of the value, but where the unit itself is % it is that many of them.
+        """
+        text = (_without_sure(typed.text)[1] or typed.sure or self.sure).strip()
+        if not text or not isinstance(value, float):
+            return 0.0
+        try:
+            if text.endswith("%") and self.kind is not share:
+                width = abs(value) * read_number(text[:-1]) / 100
+            else:
+                width, given = self.kind.read(text, unit)
+                width -= given.zero
+        except Refused as refused:
+            raise Refused("sure unreadable", self.name, text=text) from refused
+        if not 0 <= width < self.high - self.low:
+            raise Refused("sure unreadable", self.name, text=text)
+        return width
 
     def unit_called(self, symbol: str, unit_set: str) -> Unit:
         """The unit of that symbol, the usual one for none. Refused if it is no unit of this."""
@@ -108,6 +137,15 @@ class Input(Field):
         return value, given
 
 
+def _without_sure(text: str) -> tuple[str, str]:
+    """A text as `5.6 ± 0.2 gpm`, apart: the value, and the plus-or-minus or nothing."""
+    for sign in ("±", "+/-", "+-"):
+        value, found, sure = text.partition(sign)
+        if found:
+            return value, sure
+    return text, ""
+
+
 def _readings(text: str) -> Iterable[str]:
     """Readings kept apart by semicolons or line ends; a comma may be a decimal mark."""
     return (part.strip() for part in text.replace("\n", ";").split(";"))
@@ -124,6 +162,7 @@ class Choice:
     origin: str
     measure: str
     group: str = ""
+    once: bool = True
 
     def __post_init__(self) -> None:
         self.take(Typed(self.default), "us")
@@ -236,7 +275,12 @@ class Answer:
 
 @dataclass(frozen=True, kw_only=True)
 class Calculator:
-    """A question, what must be known to answer it, and the work that does."""
+    """A question, what must be known to answer it, and the work that does.
+
+    work   -- takes the inputs by name, SI; after them it may ask for the plus-or-minus of an
+              input as NAME_sure, a share of its value
+    leaves -- output -> inputs, here or elsewhere, that its value may be kept as
+    """
 
     name: str
     title: str
@@ -246,18 +290,28 @@ class Calculator:
     work: Callable[..., Answer]
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
+    leaves: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        names = [each.name for each in (*self.inputs, *self.outputs)]
-        if len(set(names)) != len(names):
-            raise ValueError(f"{self.name}: a name stands twice among {names}")
+        names = [each.name for each in self.inputs]
+        outputs = [each.name for each in self.outputs]
+        if len({*names, *outputs}) != len(names) + len(outputs):
+            raise ValueError(f"{self.name}: a name stands twice among {names + outputs}")
         wanted = list(inspect.signature(self.work).parameters)
-        if wanted != [each.name for each in self.inputs]:
-            raise ValueError(f"{self.name}: the work takes {wanted}, the inputs differ")
+        if wanted[: len(names)] != names or not {*self.asks_sure} <= {*names}:
+            raise ValueError(f"{self.name}: the work takes {wanted}, the inputs are {names}")
+        if not {*self.leaves} <= {*outputs}:
+            raise ValueError(f"{self.name}: leaves {list(self.leaves)}, not all of them outputs")
         for source in self.sources:
             sources.entry(source)
         if not (self.cautions and self.sources):
             raise ValueError(f"{self.name}: no cautions or no sources")
+
+    @cached_property
+    def asks_sure(self) -> tuple[str, ...]:
+        """The inputs whose plus-or-minus the work itself takes."""
+        wanted = list(inspect.signature(self.work).parameters)[len(self.inputs) :]
+        return tuple(name.removesuffix("_sure") for name in wanted)
 
     def input(self, name: str) -> Input | Choice:
         """The input of that name. KeyError if there is none."""
@@ -280,6 +334,7 @@ class Case:
     """A calculator with one set of inputs: what was typed, what it means, what it gives.
 
     given -- the unit each input was given in; `units` the one it is shown in
+    sures -- half-widths of the inputs' plus-or-minus, SI
     """
 
     calculator: Calculator
@@ -288,8 +343,27 @@ class Case:
     values: Mapping[str, Value]
     given: Mapping[str, Unit]
     units: Mapping[str, Unit]
+    sures: Mapping[str, float]
     errors: tuple[Refused, ...]
     answer: Answer | None
+
+    def work(self, values: Mapping[str, Value]) -> Answer:
+        """The answer with other values for the inputs. Refused where there is none."""
+        return _worked(self.calculator, values, self.values, self.sures)
+
+
+def _worked(
+    calculator: Calculator,
+    values: Mapping[str, Value],
+    nominal: Mapping[str, Value],
+    sures: Mapping[str, float],
+) -> Answer:
+    """The work done; a plus-or-minus it asks for is a share of the nominal value."""
+    asked: dict[str, float] = {}
+    for name in calculator.asks_sure:
+        value = nominal[name]
+        asked[f"{name}_sure"] = sures.get(name, 0.0) / value if isinstance(value, float) else 0.0
+    return calculator.work(**values, **asked)
 
 
 def solve(
@@ -305,6 +379,7 @@ def solve(
     values: dict[str, Value] = {}
     given: dict[str, Unit] = {}
     units: dict[str, Unit] = {}
+    sures: dict[str, float] = {}
     known = {each.name for each in calculator.inputs}
     errors = [Refused("no such input", name) for name in filled if name not in known]
     for each in calculator.inputs:
@@ -312,16 +387,17 @@ def solve(
             values[each.name], unit = each.take(filled[each.name], unit_set)
             if isinstance(each, Input) and unit:
                 given[each.name] = unit
+                sures[each.name] = each.take_sure(filled[each.name], values[each.name], unit)
                 units[each.name] = _shown_in(each, typed.get(each.name), unit, unit_set)
         except Refused as refused:
             errors.append(refused)
     answer = None
     if not errors:
         try:
-            answer = calculator.work(**values)
+            answer = _worked(calculator, values, values, sures)
         except Refused as refused:
             errors.append(refused)
-    return Case(calculator, unit_set, filled, values, given, units, tuple(errors), answer)
+    return Case(calculator, unit_set, filled, values, given, units, sures, tuple(errors), answer)
 
 
 def _shown_in(each: Input, typed: Typed | None, given: Unit, unit_set: str) -> Unit:

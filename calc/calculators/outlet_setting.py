@@ -18,7 +18,6 @@ from calc.units import (
     ftH2O,
     gauge_pressure,
     number,
-    percent,
     pressure_gradient,
     psi,
     share,
@@ -28,6 +27,7 @@ from calc.units import (
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 # One-sided normal factors, recomputed: chance that the true outlet passes the true inlet.
 CHANCE = {"5": 1.645, "1": 2.326}
+LOOSEST = 0.4  # a plus-or-minus over this share leaves nothing to set
 
 
 class _Flows(NamedTuple):
@@ -40,14 +40,12 @@ class _Flows(NamedTuple):
 
 def outlet_setting(
     inlet: float,
-    inlet_sure: float,
     inlet_gauge: float,
     well_cut_in: float,
     rise: float,
     service_at: float,
     limit: str,
     outlet: float,
-    outlet_sure: float,
     house_gauge: float,
     chance: str,
     float_open: float,
@@ -55,9 +53,14 @@ def outlet_setting(
     precharge: float,
     cut_in: float,
     cut_out: float,
+    inlet_sure: float,
+    outlet_sure: float,
 ) -> Answer:
     """Largest safe outlet setting, and what today's setting would do at the worst hour."""
     lift = WATER_COLUMN * rise
+    for name, sure in (("inlet", inlet_sure), ("outlet", outlet_sure)):
+        if sure > LOOSEST:
+            raise Refused("contradiction", name, says="is known too loosely to set a limit by")
     _check(lift, inlet_gauge, well_cut_in, precharge, cut_in, cut_out)
     before = limit == "before"
     z = CHANCE[chance]
@@ -79,6 +82,8 @@ def outlet_setting(
         "P_a": Quantity(atm, gauge_pressure),
         "dV": Quantity(taken, volume),
         "k": Quantity(T_95_MANY, number),
+        "U_i": Quantity(inlet_sure, share),
+        "U_o": Quantity(outlet_sure, share),
     }
     return Answer(
         outputs={
@@ -230,21 +235,6 @@ def _reserve_step(before: bool, given: dict[str, Quantity]) -> Step:
     return Step("Water sure to be there, one drawdown less", formula, given)
 
 
-def _sure(name: str, label: str, symbol: str, group: str) -> Input:
-    return Input(
-        name=name,
-        label=label,
-        symbol=symbol,
-        kind=share,
-        default="3 %",
-        origin="what three fills of a checked five-gallon pail give, computed here",
-        low=0.1 * percent,
-        high=40 * percent,
-        measure="The plus-or-minus of the pail-and-timer answer, as a share.",
-        group=group,
-    )
-
-
 CALCULATOR = Calculator(
     name="outlet_setting",
     title="Outlet setting",
@@ -259,7 +249,6 @@ CALCULATOR = Calculator(
             "falling toward the well pump's cut-in.",
             INLET,
         ),
-        _sure("inlet_sure", "Its plus-or-minus", "U_i", INLET),
         Input(
             name="inlet_gauge",
             label="Gauge before the filter while you measured",
@@ -272,6 +261,7 @@ CALCULATOR = Calculator(
             measure="Read it at the middle of the fill. A fill over a whole pump cycle shows the "
             "mean, not the worst.",
             group=INLET,
+            sure="2 psi",
         ),
         Input(
             name="well_cut_in",
@@ -285,6 +275,7 @@ CALCULATOR = Calculator(
             measure="Read the gauge at the click, with water running. If the pump cannot keep "
             "up, give the lowest reading you saw.",
             group=INLET,
+            sure="2 psi",
         ),
         fields.rise,
         flow_input(
@@ -294,6 +285,7 @@ CALCULATOR = Calculator(
             "4.8 gpm",
             "You decide: the lowest flow in that anyone will let stand. Write it on the tag.",
             INLET,
+            sure="0 gpm",
         ),
         fields.limit,
         flow_input(
@@ -305,7 +297,6 @@ CALCULATOR = Calculator(
             "then catch. The first gallons come from the pressure tank, not through pump 2.",
             OUTLET,
         ),
-        _sure("outlet_sure", "Its plus-or-minus", "U_o", OUTLET),
         Input(
             name="house_gauge",
             label="House gauge while you measured",
@@ -318,6 +309,7 @@ CALCULATOR = Calculator(
             measure="Steady reading during the fill. With the limit before the pressure tank it "
             "should be near zero.",
             group=OUTLET,
+            sure="2 psi",
         ),
         Choice(
             name="chance",
@@ -384,6 +376,7 @@ CALCULATOR = Calculator(
         cautions.ELECTRICITY,
         cautions.LOCAL_CODE,
     ),
+    leaves={"worst_inlet": ("worst_inlet",), "worst_outlet": ("worst_outlet",)},
     sources=(
         "jcgm-106",
         "ilac-g8",

@@ -116,6 +116,7 @@ _RUNS = Input(
     low=1.0,
     high=60 * minute,
     several=MOST_RUNS,
+    once=False,
     measure="Start as the stream enters, stop at the mark. At least three runs, half a minute or "
     "longer each. A minute and two seconds is 62 or 1:02.",
     group="The runs",
@@ -205,5 +206,6 @@ CALCULATOR = Calculator(
     ),
     work=pail_flow,
     cautions=(cautions.RADON_AIR, cautions.ELECTRICITY, cautions.LOCAL_CODE),
+    leaves={"flow": ("inlet", "outlet", "pump")},
     sources=("jcgm-100", "faux-2019", "nist-960-12", "nist-811", "epa-radon-2016", "osha-1910-147"),
 )

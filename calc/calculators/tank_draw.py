@@ -51,7 +51,9 @@ def tank_draw(
             "contradiction", "house_tank", says="gives too little between cut-in and cut-out"
         )
     if not before and pump < worst_outlet:
-        raise Refused("contradiction", "pump", says="must pass at least the limit of {worst_outlet}")
+        raise Refused(
+            "contradiction", "pump", says="must pass at least {worst_outlet}"
+        )
     plant = Plant(
         inlet=worst_inlet,
         pump=min(pump, worst_outlet) if before else pump,
@@ -169,6 +171,7 @@ _DRAW = flow_input(
     "6 gpm",
     "What the washer, tub or hose takes with its valve wide open: pail or meter.",
     "The draw",
+    sure="10 %",
 )
 
 CALCULATOR = Calculator(
@@ -187,6 +190,7 @@ CALCULATOR = Calculator(
             high=500 * gal,
             measure="Meter before and after. Laundry is often two or three fills in a row.",
             group="The draw",
+            sure="10 %",
         ),
         flow_input(
             "worst_inlet",
@@ -225,6 +229,7 @@ CALCULATOR = Calculator(
             high=2500 * gal,
             measure="Mark the level where the inlet shuts off, and count pails down.",
             group=OPEN_TANK,
+            sure="0.5 gal",
         ),
         Choice(
             name="start",

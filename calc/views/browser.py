@@ -7,7 +7,7 @@ from pathlib import Path
 from calc.calculators import calculator
 from calc.model import UNIT_SETS, Calculator, Case, Choice, Input, Typed, solve
 from calc.views.answer import answer, errors
-from calc.views.form import reading, shown_text
+from calc.views.form import reading, shown_sure, shown_text
 from calc.views.formula import SYMBOLS, TEMPLATES
 from calc.views.words import finding_words
 
@@ -51,7 +51,12 @@ def _typed(
 ) -> dict[str, Typed]:
     usual = {e.name: e.usual(unit_set).symbol for e in declared.inputs if isinstance(e, Input)}
     return {
-        name: Typed(each["text"], each.get("unit", ""), each.get("show") or usual.get(name, ""))
+        name: Typed(
+            each["text"],
+            each.get("unit", ""),
+            each.get("show") or usual.get(name, ""),
+            each.get("sure", ""),
+        )
         for name, each in fields.items()
     }
 
@@ -63,6 +68,7 @@ def _field(case: Case, each: Input | Choice) -> dict[str, str]:
         "text": shown_text(case, each.name),
         "unit": case.units[each.name].symbol,
         "reading": reading(case, each.name),
+        "sure": shown_sure(case, each.name),
     }
 
 

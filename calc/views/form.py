@@ -30,7 +30,21 @@ def reading(case: Case, name: str) -> str:
     if other is None:
         return ""
     (value,) = _all(case, name)
-    return f"= {with_unit(plainly_written(other.out_of_si(value), 4), other)}"
+    return f"=\u00a0{with_unit(plainly_written(other.out_of_si(value), 3), other)}"
+
+
+def shown_sure(case: Case, name: str) -> str:
+    """The plus-or-minus as the field shows it: as typed, else in the unit the field shows."""
+    each, typed = case.calculator.input(name), case.typed[name]
+    if isinstance(each, Choice) or each.several > 1:
+        return ""
+    text = (typed.sure or each.sure).strip()
+    if name not in case.sures or text.endswith("%"):
+        return text
+    unit = case.units[name]
+    if typed.sure and unit.symbol == typed.unit:
+        return text
+    return with_unit(plainly_written(case.sures[name] / unit.scale, 4), unit) if text else ""
 
 
 def _other(each: Input, unit: Unit) -> Unit | None:
@@ -105,7 +119,7 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
     id_ = f"{key}-{each.name}"
     help_ = tag(
         "details",
-        tag("summary", "How to measure" if isinstance(each, Input) else "How to tell"),
+        tag("summary", "How?", aria_label=f"How? {each.label}"),
         tag("p", each.measure, id=f"{id_}-help"),
         class_="calc-help",
     )
@@ -125,11 +139,27 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
         tag("label", each.label, for_=id_),
         _entry(case, each, id_),
         tag("p", reading(case, each.name), class_="calc-reading"),
+        _sure(case, each, id_),
         error,
         help_,
         class_="calc-field",
         data_field=each.name,
     )
+
+
+def _sure(case: Case, each: Input, id_: str) -> Safe:
+    if each.several > 1:
+        return Safe()
+    box = tag(
+        "input",
+        type="text",
+        inputmode="decimal",
+        aria_label=f"Plus or minus, of: {each.label}",
+        aria_describedby=f"{id_}-error",
+        value=shown_sure(case, each.name),
+        data_sure=True,
+    )
+    return tag("label", tag("span", "±"), box, class_="calc-sure-entry")
 
 
 def _option(case: Case, each: Choice, value: str, key: str) -> Safe:

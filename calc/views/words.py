@@ -15,6 +15,7 @@ REASONS: Mapping[str, str] = {
     "with a point.",
     "unknown unit": "“{text}” is no unit known here. {example}",
     "wrong kind": "“{unit}” measures {kind}; here {wanted} is wanted. {example}",
+    "sure unreadable": "“{text}” is no plus-or-minus. Write 0.2 or 3 %.",
     "below": "Too small: the arithmetic holds from {low} to {high}.",
     "above": "Too large: the arithmetic holds from {low} to {high}.",
     "too many": "At most {high} readings.",

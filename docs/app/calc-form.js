@@ -93,7 +93,11 @@ customElements.define(
 );
 
 function boxes(field) {
-  return [...field.querySelectorAll("input[type=text]")];
+  return [...field.querySelectorAll("input[type=text]:not([data-sure])")];
+}
+
+function sureBox(field) {
+  return field.querySelector("[data-sure]");
 }
 
 function joined(texts) {
@@ -105,7 +109,8 @@ function shown(field) {
   const picked = field.querySelector("input[type=radio]:checked");
   if (picked) return { text: picked.value, unit: "" };
   const unit = field.querySelector("select")?.value ?? "";
-  return { text: joined(boxes(field).map((box) => box.value)), unit };
+  const sure = sureBox(field)?.value.trim() ?? "";
+  return { text: joined(boxes(field).map((box) => box.value)), unit, sure };
 }
 
 /** What the build put there, in the unit the build chose. */
@@ -113,24 +118,28 @@ function initial(field) {
   const picked = field.querySelector("input[type=radio][checked]");
   if (picked) return { text: picked.defaultValue, unit: "" };
   const unit = field.querySelector("option[selected]")?.value ?? "";
-  return { text: joined(boxes(field).map((box) => box.defaultValue)), unit };
+  const sure = sureBox(field)?.defaultValue ?? "";
+  return { text: joined(boxes(field).map((box) => box.defaultValue)), unit, sure };
 }
 
 /** Puts the reply for one field in place: error, reading, and the text if its unit changed. */
-function mark(field, { text, unit, reading = "", error }) {
+function mark(field, { text, unit, reading = "", sure, error }) {
   field.querySelector(".calc-error").textContent = error;
   for (const control of field.querySelectorAll("input")) {
     if (error) control.setAttribute("aria-invalid", "true");
     else control.removeAttribute("aria-invalid");
   }
-  const beside = field.querySelector(".calc-reading");
-  if (beside) beside.textContent = reading;
+  put(field.querySelector(".calc-reading"), "textContent", reading);
   if (unit === undefined) return;
-  const select = field.querySelector("select");
-  if (select) select.value = unit;
+  put(field.querySelector("select"), "value", unit);
+  put(sureBox(field), "value", sure);
   if (text === shown(field).text) return;
   const texts = text.split(";");
   for (const [place, box] of boxes(field).entries()) box.value = (texts[place] ?? "").trim();
+}
+
+function put(element, property, value) {
+  if (element && element[property] !== value) element[property] = value;
 }
 
 function warmUp() {
