@@ -7,6 +7,7 @@ from calc.errors import Refused
 
 THIN_SPACE = "\u202f"  # between thousands: no reader takes it for a decimal mark
 MINUS = "\u2212"
+LONGEST = 40  # characters of a number; no measurement has more
 
 _VULGAR = {
     "½": "1/2", "¼": "1/4", "¾": "3/4", "⅓": "1/3", "⅔": "2/3",
@@ -28,7 +29,11 @@ NUMBER = re.compile(
 
 def plain(text: str) -> str:
     """`text` with typographic minus signs and fractions turned into typewriter ones."""
-    text = text.strip().replace(MINUS, "-").replace("–", "-").replace("⁄", "/")
+    text = text.strip()
+    for typeset, typed in (
+        (MINUS, "-"), ("–", "-"), ("⁄", "/"), ("′", "'"), ("’", "'"), ("″", '"'), ("”", '"')
+    ):  # fmt: skip
+        text = text.replace(typeset, typed)
     for sign, fraction in _VULGAR.items():
         text = text.replace(sign, f" {fraction}")
     return text.strip()
@@ -59,9 +64,11 @@ def read_number(text: str) -> float:
 
 
 def _unsigned(body: str) -> float | None:
+    if len(body) > LONGEST:
+        return None
     if mixed := _MIXED.fullmatch(body):
         whole, over, under = (int(part or 0) for part in mixed.groups())
-        return whole + over / under if under and len(body) < 40 else None
+        return whole + over / under if under else None
     if _THOUSANDS.fullmatch(body):
         body = body.replace(",", "")
     body = _GROUPED.sub(lambda group: re.sub(r"\D", "", group[0]), body).replace(",", ".")

@@ -89,7 +89,7 @@ class Input(Field):
         """SI value of what was typed and the unit it was given in. Refused if unusable."""
         unit = self.unit_called(typed.unit, unit_set)
         if self.several == 1:
-            return self._one(_without_sure(typed.text)[0], unit)
+            return self._one(without_sure(typed.text)[0], unit)
         texts = [text for text in _readings(typed.text) if text]
         if not texts:
             raise Refused("blank", self.name)
@@ -103,7 +103,7 @@ class Input(Field):
 
         3 % is of the value, but where the unit itself is % it is that many of them.
         """
-        text = (_without_sure(typed.text)[1] or typed.sure or self.sure).strip()
+        text = (without_sure(typed.text)[1] or typed.sure or self.sure).strip()
         if not text or not isinstance(value, float):
             return 0.0
         try:
@@ -137,12 +137,12 @@ class Input(Field):
         return value, given
 
 
-def _without_sure(text: str) -> tuple[str, str]:
+def without_sure(text: str) -> tuple[str, str]:
     """A text as `5.6 ± 0.2 gpm`, apart: the value, and the plus-or-minus or nothing."""
     for sign in ("±", "+/-", "+-"):
         value, found, sure = text.partition(sign)
         if found:
-            return value, sure
+            return value.strip(), sure.strip()
     return text, ""
 
 

@@ -1,13 +1,15 @@
 """One way to ask for a case in words: `outlet_setting inlet=5.2 limit=after`.
 
-The command line, the fences of the chapters and the tests all speak it.
+The command line, the fences of the chapters, shared links and the tests all speak it.
 """
 
 from collections.abc import Iterable
 
 from calc.calculators import calculator
 from calc.errors import Refused
-from calc.model import Case, Typed, solve
+from calc.model import Calculator, Case, Choice, Typed, solve, without_sure
+
+LONGEST = 300  # characters of one value: a link from a stranger can hold anything
 
 
 def case_of(words: Iterable[str], unit_set: str = "us") -> Case:
@@ -17,10 +19,37 @@ def case_of(words: Iterable[str], unit_set: str = "us") -> Case:
     that is no input=value. Bad values stand in the case's errors.
     """
     name, *pairs = words
-    typed = {}
-    for pair in pairs:
-        field, equals, text = pair.partition("=")
-        if not equals:
-            raise Refused("no value", field)
-        typed[field.strip()] = Typed(text)
-    return solve(calculator(name), typed, unit_set)
+    chosen = calculator(name)
+    return solve(chosen, dict(typed_of(chosen, pair) for pair in pairs), unit_set)
+
+
+def typed_of(chosen: Calculator, pair: str) -> tuple[str, Typed]:
+    """The input that a word input=value names, and its value as if typed into the field."""
+    name, equals, text = pair.partition("=")
+    name, text = name.strip(), text[:LONGEST]
+    if not equals:
+        raise Refused("no value", name)
+    try:
+        each = chosen.input(name)
+    except KeyError:
+        return name, Typed(text)
+    if isinstance(each, Choice) or each.several > 1:
+        return name, Typed(text)
+    value, sure = without_sure(text)
+    number, unit = each.kind.apart(value)
+    return name, Typed(number, unit, sure=sure.strip())
+
+
+def words_of(case: Case) -> list[str]:
+    """The words that ask for this case: only what differs from the defaults, with its unit."""
+    words = [case.calculator.name]
+    for each in case.calculator.inputs:
+        typed = case.typed[each.name]
+        text = typed.text
+        if not isinstance(each, Choice) and typed.unit and not each.kind.apart(text)[1]:
+            text = f"{text} {typed.unit}"
+        if typed.sure and typed.sure != getattr(each, "sure", ""):
+            text = f"{text} ± {typed.sure}"
+        if text != each.default:
+            words.append(f"{each.name}={text}")
+    return words

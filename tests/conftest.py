@@ -46,12 +46,18 @@ class Handler(SimpleHTTPRequestHandler):
         pass
 
 
+class Server(ThreadingHTTPServer):
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        if not isinstance(sys.exception(), ConnectionError):  # a page closed while it loads
+            super().handle_error(request, client_address)
+
+
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
     folder = tmp_path_factory.mktemp("site")
     command = [sys.executable, "-m", "mkdocs", "build", "--strict", "--site-dir", str(folder)]
     subprocess.run(command, cwd=ROOT, env=os.environ | {"NO_MKDOCS_2_WARNING": "1"}, check=True)
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Handler, directory=folder)) as server:
+    with Server(("127.0.0.1", 0), partial(Handler, directory=folder)) as server:
         Thread(target=server.serve_forever).start()
         yield Site(folder, f"http://127.0.0.1:{server.server_port}/")
         server.shutdown()

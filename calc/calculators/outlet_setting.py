@@ -98,7 +98,7 @@ def outlet_setting(
             "one_draw": largest_draw(reserve, worst_inlet, flows.worst_outlet),
         },
         findings=_findings(flows, reserve, before, house_gauge),
-        steps=_steps(flows, before, inlet_gauge > well_cut_in, given),
+        steps=_steps(flows, reserve, before, inlet_gauge > well_cut_in, given),
     )
 
 
@@ -192,7 +192,7 @@ def _headline(flows: _Flows, reserve: float) -> Finding:
 
 
 def _steps(
-    flows: _Flows, before: bool, falls: bool, given: dict[str, Quantity]
+    flows: _Flows, reserve: float, before: bool, falls: bool, given: dict[str, Quantity]
 ) -> tuple[Step, ...]:
     steps = [Step("Pressure that only lifts the water", "p_h = w * h", given)]
     if falls:
@@ -220,9 +220,10 @@ def _steps(
         Step("Guard", "G = Q_w - q", given),
         _reserve_step(before, given),
     ]
-    if flows.worst_outlet > flows.worst_inlet:
+    if reserve <= 0 or flows.worst_outlet > flows.worst_inlet:
+        lasts = "t = max(R, 0) / Q_x" if reserve <= 0 else "t = R / (Q_x - Q_w)"
         steps += [
-            Step("How long that lasts", "t = max(R, 0) / (Q_x - Q_w)", given),
+            Step("How long that lasts", lasts, given),
             Step("One unbroken draw", "D = Q_x * t", given),
         ]
     return tuple(steps)

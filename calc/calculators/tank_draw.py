@@ -23,7 +23,8 @@ from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
 from calc.units import atm, duration, flow, gal, gauge_pressure, hour, volume
 
-LEAST_DRAWDOWN = 0.5 * gal  # under it pump 2 would start several times a minute
+# Under these pump 2, or the float, would switch several times a minute.
+LEAST_DRAWDOWN = LEAST_BAND = 0.5 * gal
 LONGEST = 6 * hour
 
 
@@ -51,9 +52,7 @@ def tank_draw(
             "contradiction", "house_tank", says="gives too little between cut-in and cut-out"
         )
     if not before and pump < worst_outlet:
-        raise Refused(
-            "contradiction", "pump", says="must pass at least {worst_outlet}"
-        )
+        raise Refused("contradiction", "pump", says="must pass at least {worst_outlet}")
     plant = Plant(
         inlet=worst_inlet,
         pump=min(pump, worst_outlet) if before else pump,
@@ -88,7 +87,7 @@ def tank_draw(
             "drawdown": taken,
         },
         findings=(_headline(dry, result.lowest.level < float_open),),
-        steps=_steps(before, leaves > worst_inlet, given),
+        steps=_steps(before, reserve <= 0, leaves > worst_inlet, given),
         charts=(_chart(result, float_open, float_closed),),
     )
 
@@ -96,8 +95,9 @@ def tank_draw(
 def _check(
     float_open: float, float_closed: float, precharge: float, cut_in: float, cut_out: float
 ) -> None:
-    if float_closed <= float_open:
-        raise Refused("contradiction", "float_closed", says="must be above {float_open}")
+    if float_closed < float_open + LEAST_BAND:
+        says = "must be well above the float's opening at {float_open}"
+        raise Refused("contradiction", "float_closed", says=says)
     if cut_out <= cut_in:
         raise Refused("contradiction", "cut_out", says="must be above the cut-in of {cut_in}")
     if precharge >= cut_out:
@@ -121,7 +121,7 @@ def _headline(dry: float | None, below: bool) -> Finding:
     return Finding("good", "Lasts.", "The level never falls below the float's opening.")
 
 
-def _steps(before: bool, dries: bool, given: dict[str, Quantity]) -> tuple[Step, ...]:
+def _steps(before: bool, empty: bool, dries: bool, given: dict[str, Quantity]) -> tuple[Step, ...]:
     steps = [
         Step(
             "Drawdown of the house pressure tank",
@@ -131,9 +131,10 @@ def _steps(before: bool, dries: bool, given: dict[str, Quantity]) -> tuple[Step,
         Step("Most that leaves", "Q_e = min(Q_p, Q_x)" if before else "Q_e = min(Q_d, Q_x)", given),
         Step("Water sure to be there", "R = V_on" if before else "R = V_on - dV", given),
     ]
-    if dries:
+    if empty or dries:
+        lasts = "t_s = max(R, 0) / Q_e" if empty else "t_s = R / (Q_e - Q_w)"
         steps += [
-            Step("Sure to last at least", "t_s = max(R, 0) / (Q_e - Q_w)", given),
+            Step("Sure to last at least", lasts, given),
             Step("What the house gets of it", "Q_h = min(Q_d, Q_e)", given),
             Step("One draw that always passes", "D_s = Q_h * t_s", given),
         ]

@@ -18,7 +18,7 @@ EVENTS = {
     "dry": "the intake uncovers",
     "house tank empty": "the house pressure tank is empty",
 }
-_MOST_EVENTS = 5000
+_MOST_EVENTS = 20_000
 
 
 class Plant(NamedTuple):
@@ -194,5 +194,7 @@ def run(plant: Plant, draws: list[Draw], level: float, stored: float, until: flo
         was_dry = now.level <= 0
         points.append(Point(now.time, now.level, now.stored))
     else:
-        raise RuntimeError(f"more than {_MOST_EVENTS} events: the pressure tank is too small")
+        raise RuntimeError(
+            f"more than {_MOST_EVENTS} events: a float or pressure band is far too small"
+        )
     return Run(tuple(points), tuple(events))

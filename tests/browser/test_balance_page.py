@@ -101,7 +101,7 @@ def test_bad_input_is_told_beside_its_field_and_kept(page: OpenPage, text: str, 
     answered = change(opened, "outlet_setting", "outlet", text)
     field = answered.locator("[data-field=outlet]")
     expect(field.locator(".calc-error")).to_contain_text(told)
-    box = field.locator("input")
+    box = field.locator("input").first
     expect(box).to_have_attribute("aria-invalid", "true")
     expect(box).to_have_value(text)
     expect(answered.locator(".calc-answer")).to_contain_text("No answer yet")
@@ -116,10 +116,10 @@ def test_units_convert_and_come_back_as_typed(page: OpenPage) -> None:
     field = opened.locator("#outlet_setting [data-field=outlet]")
     before = output(opened, "outlet_setting", "margin")
     field.locator("select").select_option("L/min")
-    expect(field.locator("input")).to_have_value("17.53")
+    expect(field.locator("input").first).to_have_value("17.53")
     expect(field.locator(".calc-reading")).to_have_text("=\u00a04.63\u00a0gpm")
     field.locator("select").select_option("gpm")
-    expect(field.locator("input")).to_have_value("4.63")
+    expect(field.locator("input").first).to_have_value("4.63")
     assert output(opened, "outlet_setting", "margin") == before
 
 

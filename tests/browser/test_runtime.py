@@ -9,6 +9,9 @@ from tests.conftest import OpenPage, Site
 
 pytestmark = pytest.mark.browser
 
+# A page that does nothing by itself: no form that starts Python early, no timers of the theme,
+# which fail on a false clock.
+BARE = "app/python.js"
 REQUEST = {"calculator": "pail_flow", "fields": {}, "units": "us"}
 
 
@@ -28,24 +31,24 @@ def python_workers(page: Page) -> list[Worker]:
 
 
 def test_calc_answers(page: OpenPage) -> None:
-    assert "answer" in ask(page())
+    assert "answer" in ask(page(BARE))
 
 
 def test_one_worker_answers_every_question(page: OpenPage) -> None:
-    opened = page()
+    opened = page(BARE)
     ask(opened)
     ask(opened)
     assert len(python_workers(opened)) == 1
 
 
 def test_an_error_in_calc_is_told_and_leaves_the_worker_running(page: OpenPage) -> None:
-    opened = page()
+    opened = page(BARE)
     assert "KeyError" in ask(opened, {})
     assert "answer" in ask(opened)
 
 
 def test_a_browser_without_webassembly_is_told_at_once(page: OpenPage) -> None:
-    opened = page()
+    opened = page(BARE)
     opened.evaluate("delete globalThis.WebAssembly")
     assert "no WebAssembly" in ask(opened)
     assert not python_workers(opened)
@@ -58,7 +61,7 @@ def test_a_browser_without_webassembly_is_told_at_once(page: OpenPage) -> None:
 def test_a_file_that_is_missing_is_told(
     file: str, told: str, page: OpenPage, site: Site, faults: list[str]
 ) -> None:
-    opened = page()
+    opened = page(BARE)
     opened.route(f"**/{file}", lambda route: route.fulfill(status=404))
     with opened.expect_response(f"**/{file}"):  # told of its own accord, and maybe later
         assert told in ask(opened)
@@ -87,7 +90,7 @@ def test_a_silent_worker_is_ended_at_its_limit(
     def silence(route: Route) -> None:
         route.fulfill(body=worker, content_type="text/javascript")
 
-    opened = page("app/python.js")  # no handbook page: Material's timers fail on a false clock
+    opened = page(BARE)
     opened.route("**/app/worker.js", silence)
     opened.clock.install()
     opened.evaluate(
@@ -107,7 +110,7 @@ def test_a_silent_worker_is_ended_at_its_limit(
 def test_requests_to_other_hosts_are_noticed(page: OpenPage, faults: list[str]) -> None:
     """Of the page and of its workers; without this the other browser tests prove less."""
     elsewhere = "http://127.0.0.1:9/"
-    page().evaluate(
+    page(BARE).evaluate(
         """async (url) => {
           const source = `fetch("${url}").catch(() => postMessage(0));`;
           const worker = new Worker(URL.createObjectURL(new Blob([source])));

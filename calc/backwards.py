@@ -1,0 +1,325 @@
+"""Working backwards: the value of one input that gives a wanted answer.
+
+A range is scanned on a grid. Two solutions within one cell of it are seen only if the
+answer visibly dips towards its target there.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from itertools import groupby, pairwise
+from math import copysign, exp, isfinite, log, sqrt
+from sys import float_info
+from typing import Literal, NamedTuple
+
+from calc.errors import Refused
+
+type Function = Callable[[float], float | None]
+
+CELLS = 128  # of each grid
+DECADE = 10.0  # a range wider than this is also cut into equal ratios
+HALVINGS = 60  # narrow a cell to rounding
+GOLDEN, NARROWINGS = (sqrt(5) - 1) / 2, 75  # as far, by the golden ratio
+HOLES = 4  # looks at a range in which cells hide places without a value
+SAME = 4 * float_info.epsilon  # answers this near the target, as a share of it, are the target
+TOUCHING = 1e-9  # turning points this near touch it: nine digits, more than are ever shown
+BESIDE = 1e-6  # of a cell: how near to look to tell a jump from a steep slope
+LEVEL = 0.01  # of a cell: a shorter stretch of solutions is one point
+
+
+class Reached(NamedTuple):
+    """A value that the answer has, and where."""
+
+    at: float
+    value: float
+
+
+class Found(NamedTuple):
+    """Where an answer has its target value.
+
+    roots       -- single points, rising
+    touched     -- those of them at which the answer turns back without crossing; of a round
+                   top or bottom only half of the digits of the place can be known
+    stretches   -- (from, to) all of which solves
+    nearest     -- without a solution: the value nearest to the target, and one place that
+                   has it; None if there is no value anywhere
+    beyond_low  -- without a solution: the nearest one below the range, None if none is known
+    beyond_high -- the same above it
+    """
+
+    roots: tuple[float, ...]
+    touched: tuple[float, ...]
+    stretches: tuple[tuple[float, float], ...]
+    nearest: Reached | None = None
+    beyond_low: float | None = None
+    beyond_high: float | None = None
+
+    @property
+    def count(self) -> Literal["none", "one", "several"]:
+        """How many solutions the range has; a stretch is several."""
+        if self.stretches or len(self.roots) > 1:
+            return "several"
+        return "one" if self.roots else "none"
+
+
+class _Hole(Exception):
+    """There is no value at `place`."""
+
+    def __init__(self, place: float) -> None:
+        self.place = place
+
+
+class _Error:
+    """The answer less its target, asked for once at each point."""
+
+    def __init__(self, function: Function, target: float) -> None:
+        self.function = function
+        self.target = target
+        self.seen: dict[float, float | None] = {}
+        self.solved: set[float] = set()
+        self.holes: set[float] = set()
+
+    def has(self, x: float) -> bool:
+        """Whether there is a value."""
+        if x not in self.seen:
+            try:
+                value = self.function(x)
+            except Refused:
+                value = None
+            error = None if value is None else value - self.target
+            self.seen[x] = error if error is not None and isfinite(error) else None
+        return self.seen[x] is not None
+
+    def __call__(self, x: float) -> float:
+        error = self.seen[x] if self.has(x) else None
+        if error is None:
+            raise _Hole(x)
+        return error
+
+    def solves(self, x: float) -> bool:
+        """Whether the answer is on target, or was found to be as near as it gets."""
+        return x in self.solved or (self.has(x) and abs(self(x)) <= SAME * abs(self.target))
+
+    def is_near(self, x: float, a: float, b: float) -> bool:
+        """Whether the answer at x is as good as on target, seen from a and b around it."""
+        return abs(self(x)) <= TOUCHING * max(abs(self.target), min(abs(self(a)), abs(self(b))))
+
+
+def solutions(
+    function: Function,
+    target: float,
+    low: float,
+    high: float,
+    beyond_low: float | None = None,
+    beyond_high: float | None = None,
+) -> Found:
+    """Where `function` has the value `target` between `low` and `high`, ends included.
+
+    function    -- may give None or raise Refused where it has no value
+    beyond_low  -- how far below `low` to look if the range has no solution
+    beyond_high -- how far above `high`
+
+    A sign change is a solution if the answer closes in on the target there; a jump past
+    the target is none.
+
+    >>> solutions(lambda x: x * x, 2.0, 0.0, 10.0).roots
+    (1.4142135623730951,)
+    >>> solutions(lambda x: x * x, 200.0, 0.0, 10.0, beyond_high=1000.0)[3:]
+    (Reached(at=10.0, value=100.0), None, 14.142135623730951)
+    """
+    found = _scanned(function, target, low, high)
+    if found.count != "none":
+        return found
+    below = [] if beyond_low is None else _places(_scanned(function, target, beyond_low, low))
+    above = [] if beyond_high is None else _places(_scanned(function, target, high, beyond_high))
+    return found._replace(beyond_low=max(below, default=None), beyond_high=min(above, default=None))
+
+
+def _places(found: Found) -> list[float]:
+    return [*found.roots, *(end for stretch in found.stretches for end in stretch)]
+
+
+def _scanned(function: Function, target: float, low: float, high: float) -> Found:
+    error = _Error(function, target)
+    grid = _grid(low, high)
+    for _ in range(HOLES):
+        error.solved.clear()
+        pieces = list(_pieces(error, grid))
+        for piece in pieces:
+            _search(error, piece)
+        if error.holes <= set(grid):
+            break
+        grid = sorted({*grid, *error.holes})
+    levels = [level for piece in pieces for level in _levels(error, piece)]
+    reached = [(abs(e), x, e) for x, e in error.seen.items() if e is not None]
+    nearest = None
+    if reached and not levels:
+        _, x, e = min(reached)
+        nearest = Reached(x, e + target)
+    return Found(
+        roots=tuple(a for a, b, _ in levels if a == b),
+        touched=tuple(a for a, b, touched in levels if a == b and touched),
+        stretches=tuple((a, b) for a, b, _ in levels if a < b),
+        nearest=nearest,
+    )
+
+
+def _grid(low: float, high: float) -> list[float]:
+    points = {low + (high - low) * cell / CELLS for cell in range(CELLS)} | {high}
+    if low > 0 and high / low > DECADE:
+        ratio = log(high / low) / CELLS
+        points |= {min(low * exp(ratio * cell), high) for cell in range(1, CELLS)}
+    rising = sorted(points)
+    # of two that all but coincide one is enough
+    return [a for a, b in pairwise(rising) if b - a > SAME * abs(b)] + [high]
+
+
+def _pieces(error: _Error, grid: Sequence[float]) -> Iterator[list[float]]:
+    """Points of the grid between places without a value, and the ends of what has values."""
+    ends = set()
+    for a, b in pairwise(grid):
+        if error.has(a) != error.has(b):
+            ends.add(_last(error.has, a, b) if error.has(a) else _last(error.has, b, a))
+    for has, points in groupby(sorted({*grid, *ends}), key=error.has):
+        if has:
+            yield list(points)
+
+
+def _last(holds: Callable[[float], bool], inside: float, outside: float) -> float:
+    """The last point on the way from inside to outside at which something still holds."""
+    for _ in range(HALVINGS):
+        middle = inside / 2 + outside / 2
+        if holds(middle):
+            inside = middle
+        else:
+            outside = middle
+    return inside
+
+
+def _search(error: _Error, piece: Sequence[float]) -> None:
+    """Adds what solves inside the cells, and the holes met there, to what is known."""
+    for cells in (*pairwise(piece), *zip(piece, piece[1:], piece[2:], strict=False)):
+        try:
+            if len(cells) == 2:
+                _cross(error, *cells)
+            else:
+                _turn(error, *cells)
+        except _Hole as hole:
+            error.holes.add(hole.place)
+
+
+def _cross(error: _Error, a: float, b: float) -> None:
+    """Adds the place between a and b where the answer crosses its target, if it does."""
+    if error.solves(a) or error.solves(b) or (error(a) > 0) == (error(b) > 0):
+        return
+    best, other = _bracket(error, a, b)
+    if not error.is_near(best, a, b):
+        beside = BESIDE * (b - a)
+        before, after = max(a, min(best, other) - beside), min(b, max(best, other) + beside)
+        # over a jump the answer changes as much as over all that is near
+        if abs(error(best) - error(other)) > abs(error(after) - error(before)) / 2:
+            return
+    error.solved.add(best)
+
+
+def _turn(error: _Error, a: float, b: float, c: float) -> None:
+    """Adds the places near b where the answer turns at its target or just beyond it."""
+    known = (error(a), error(b), error(c))
+    sign = copysign(1.0, known[1])
+    away, close, off = (sign * each for each in known)
+    if any(map(error.solves, (a, b, c))) or not 0 < close < away or not close <= off:
+        return
+    turn = _lowest(lambda x: sign * error(x), a, c)
+    if sign * error(turn) < 0:
+        _cross(error, a, turn)
+        _cross(error, turn, c)
+    elif error.is_near(turn, a, c):
+        error.solved.add(turn)
+
+
+def _lowest(function: Callable[[float], float], a: float, b: float) -> float:
+    """Where a function with one dip between a and b is lowest, or a place below 0 on the way."""
+    left, right = b - GOLDEN * (b - a), a + GOLDEN * (b - a)
+    for _ in range(NARROWINGS):
+        if min(function(left), function(right)) < 0:
+            break
+        if function(left) <= function(right):
+            b, right = right, left
+            left = b - GOLDEN * (b - a)
+        else:
+            a, left = left, right
+            right = a + GOLDEN * (b - a)
+    return min(left, right, key=function)
+
+
+class _Point(NamedTuple):
+    x: float
+    y: float
+
+
+def _bracket(function: Callable[[float], float], low: float, high: float) -> tuple[float, float]:
+    """Two points next to each other between which the sign changes, the better one first.
+
+    low, high -- with opposite signs there
+
+    Source: R. P. Brent, Algorithms for Minimization without Derivatives, 1973, chapter 4,
+    from memory.
+    """
+    a, b = _Point(low, function(low)), _Point(high, function(high))
+    c, step, before = a, high - low, high - low
+    while True:
+        if (b.y > 0) == (c.y > 0):
+            c = a
+            step = before = b.x - a.x
+        if abs(c.y) < abs(b.y):
+            a, b, c = b, c, b
+        least = float_info.epsilon * abs(b.x) + float_info.epsilon**2 * (high - low)
+        half = (c.x - b.x) / 2
+        if b.y == 0 or abs(half) <= least:
+            return b.x, c.x
+        step, before = _step(a, b, c, least, step, before)
+        x = b.x + (step if abs(step) > least else copysign(least, half))
+        a, b = b, _Point(x, function(x))
+
+
+def _step(
+    a: _Point, b: _Point, c: _Point, least: float, step: float, before: float
+) -> tuple[float, float]:
+    """The next step from b and the one before it: interpolated if it can be trusted, else
+    half of the bracket from b to c."""
+    half = (c.x - b.x) / 2
+    if abs(before) < least or abs(a.y) <= abs(b.y):
+        return half, half
+    s = b.y / a.y
+    if a.x == c.x:
+        p, q = 2 * half * s, 1 - s
+    else:
+        q, r = a.y / c.y, b.y / c.y
+        p = s * (2 * half * q * (q - r) - (b.x - a.x) * (r - 1))
+        q = (q - 1) * (r - 1) * (s - 1)
+    p, q = abs(p), copysign(q, -p * q) if p else q
+    if 2 * p < min(3 * half * q - abs(least * q), abs(before * q)):
+        return p / q, step
+    return half, half
+
+
+def _levels(error: _Error, piece: Sequence[float]) -> Iterator[tuple[float, float, bool]]:
+    """From where to where each solution reaches, and whether the answer only touches there."""
+    points = sorted({*piece, *(x for x in error.solved if piece[0] <= x <= piece[-1])})
+    between = {a / 2 + b / 2 for a, b in pairwise(points) if error.solves(a) and error.solves(b)}
+    points = sorted({*points, *filter(error.has, between)})
+    runs = [(solves, list(run)) for solves, run in groupby(points, key=error.solves)]
+    for place, (solves, run) in enumerate(runs):
+        if solves:
+            left = runs[place - 1][1][-1] if place else run[0]
+            right = runs[place + 1][1][0] if place + 1 < len(runs) else run[-1]
+            a, b = _end(error, run[0], left), _end(error, run[-1], right)
+            if b - a > BESIDE * max(abs(a), abs(b)):
+                yield a, b, False
+            else:
+                inside = left < run[0] and run[-1] < right
+                yield run[0], run[0], inside and (error(left) > 0) == (error(right) > 0)
+
+
+def _end(error: _Error, solved: float, outside: float) -> float:
+    """How far the stretch of solutions reaches from one of them to what is outside it."""
+    beside = solved + LEVEL * (outside - solved)
+    return _last(error.solves, beside, outside) if error.solves(beside) else solved

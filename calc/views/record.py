@@ -1,0 +1,108 @@
+"""One page to keep: a case with its inputs, answers and cautions, or the same as a blank form."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from calc import EDITION
+from calc.model import Calculator, Case, Choice, Input, Output
+from calc.views.html import Safe, cited, tag
+from calc.views.sure import output_sure
+from calc.views.words import finding_words, input_words, output_words, sure_words
+
+SIGNED = ("Measured by", "Licence no.", "Date", "Signature")
+
+
+class Head(NamedTuple):
+    """What stands at the top of a record: the job, the day, and where the figures are kept."""
+
+    job: str = ""
+    date: str = ""
+    link: str = ""
+
+
+def record(case: Case, head: Head, origins: Mapping[str, str]) -> Safe:
+    """The record of an answered case. `origins` says where each input came from."""
+    assert case.answer
+    rows = [
+        _row(each.label, input_words(case, each.name), sure_words(case, each.name), origin)
+        for each in case.calculator.inputs
+        for origin in [origins.get(each.name, "")]
+    ]
+    answers = [
+        _row(o.label, output_words(case, o), output_sure(case, o), "")
+        for o in case.calculator.outputs
+    ]
+    findings = [
+        tag("p", tag("strong", f.head), " ", finding_words(case, f), class_="record-finding")
+        for f in case.answer.findings
+    ]
+    return _page(case.calculator, head, rows, answers, findings)
+
+
+def blank(calculator: Calculator, unit_set: str, head: Head) -> Safe:
+    """The same page to fill in by pen."""
+    rows = [_blank_row(each, unit_set) for each in calculator.inputs]
+    answers = [_row(o.label, _line(_unit(o, unit_set)), "", "") for o in calculator.outputs]
+    return _page(calculator, head, rows, answers, [])
+
+
+def _page(
+    calculator: Calculator, head: Head, rows: list[Safe], answers: list[Safe], findings: list[Safe]
+) -> Safe:
+    return tag(
+        "article",
+        tag("h1", calculator.title),
+        tag(
+            "p",
+            f"Job: {head.job or '_' * 30}   Date: {head.date or '_' * 14}   "
+            f"Pail and Timer, edition {EDITION}",
+            class_="record-head",
+        ),
+        _cautions(calculator),
+        _table("Measured and known", ("Value", "±", "From"), rows),
+        *findings,
+        _table("Answers", ("Value", "±", ""), answers),
+        tag("div", *(_signature(each) for each in SIGNED), class_="record-signed"),
+        tag(
+            "footer",
+            tag("div", class_="record-code"),
+            tag("p", head.link, class_="record-link"),
+            tag("p", "Not a design stamp and no permit: local codes and licensed practice decide."),
+        ),
+        class_="record",
+    )
+
+
+def _cautions(calculator: Calculator) -> Safe:
+    words = [tag("li", cited(text, "")) for text in calculator.cautions]
+    return tag("ul", *words, class_="record-cautions")
+
+
+def _table(caption: str, heads: tuple[str, str, str], rows: list[Safe]) -> Safe:
+    head = tag("tr", *(tag("th", text, scope="col") for text in ("", *heads)))
+    return tag("table", tag("caption", caption), tag("thead", head), tag("tbody", *rows))
+
+
+def _row(label: str, value: object, sure: str, origin: str) -> Safe:
+    cells = [tag("td", each) for each in (value, sure, origin)]
+    return tag("tr", tag("th", label, scope="row"), *cells)
+
+
+def _blank_row(each: Input | Choice, unit_set: str) -> Safe:
+    if isinstance(each, Choice):
+        boxes = "   ".join(f"☐ {words}" for words in each.options.values())
+        return _row(each.label, boxes, "", "")
+    lines = [_line("")] * (each.several - 1) + [_line(_unit(each, unit_set))]
+    return _row(each.label, Safe(" ".join(lines)), "____" if each.several == 1 else "", "")
+
+
+def _unit(each: Input | Output, unit_set: str) -> str:
+    return each.usual(unit_set).symbol
+
+
+def _line(unit: str) -> Safe:
+    return Safe(f"{tag('span', class_='record-line')} {tag('span', unit)}")
+
+
+def _signature(label: str) -> Safe:
+    return tag("p", tag("span", class_="record-line"), tag("span", label))
