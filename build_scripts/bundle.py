@@ -18,6 +18,7 @@ ROOT = Path(__file__).resolve().parents[1]
 PYODIDE = ROOT / "node_modules" / "pyodide"
 CACHE = ROOT / ".cache" / "runtime"
 AS_SHIPPED = ("pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm")
+SCRIPTS = {"qrcode-generator/dist/qrcode.mjs": "qrcode.mjs", "idb-keyval/dist/index.js": "idb-keyval.js"}
 
 
 def write(site: Path, made: Mapping[str, bytes]) -> None:
@@ -26,6 +27,10 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     runtime.mkdir(parents=True, exist_ok=True)
     for name in AS_SHIPPED:
         shutil.copyfile(PYODIDE / name, runtime / name)
+    vendor = site / "app" / "vendor"
+    vendor.mkdir(parents=True, exist_ok=True)
+    for package_file, name in SCRIPTS.items():
+        shutil.copyfile(ROOT / "node_modules" / package_file, vendor / name)
     (runtime / "lock.js").write_text(lock_script(), encoding="utf-8")
     shutil.copyfile(archive("python_stdlib", standard_library()), runtime / "python_stdlib.zip")
     shutil.copyfile(archive("calc", {**package(), **made}), runtime / "calc.zip")

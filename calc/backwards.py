@@ -53,7 +53,7 @@ class Found(NamedTuple):
     beyond_high: float | None = None
 
     @property
-    def count(self) -> Literal["none", "one", "several"]:
+    def how_many(self) -> Literal["none", "one", "several"]:
         """How many solutions the range has; a stretch is several."""
         if self.stretches or len(self.roots) > 1:
             return "several"
@@ -73,26 +73,27 @@ class _Error:
     def __init__(self, function: Function, target: float) -> None:
         self.function = function
         self.target = target
-        self.seen: dict[float, float | None] = {}
+        self.values: dict[float, float | None] = {}
         self.solved: set[float] = set()
         self.holes: set[float] = set()
 
-    def has(self, x: float) -> bool:
-        """Whether there is a value."""
-        if x not in self.seen:
+    def value(self, x: float) -> float | None:
+        if x not in self.values:
             try:
                 value = self.function(x)
             except Refused:
                 value = None
-            error = None if value is None else value - self.target
-            self.seen[x] = error if error is not None and isfinite(error) else None
-        return self.seen[x] is not None
+            self.values[x] = value if value is not None and isfinite(value) else None
+        return self.values[x]
+
+    def has(self, x: float) -> bool:
+        return self.value(x) is not None
 
     def __call__(self, x: float) -> float:
-        error = self.seen[x] if self.has(x) else None
-        if error is None:
+        value = self.value(x)
+        if value is None:
             raise _Hole(x)
-        return error
+        return value - self.target
 
     def solves(self, x: float) -> bool:
         """Whether the answer is on target, or was found to be as near as it gets."""
@@ -101,6 +102,11 @@ class _Error:
     def is_near(self, x: float, a: float, b: float) -> bool:
         """Whether the answer at x is as good as on target, seen from a and b around it."""
         return abs(self(x)) <= TOUCHING * max(abs(self.target), min(abs(self(a)), abs(self(b))))
+
+    def nearest(self) -> Reached | None:
+        """The value nearest to the target of all that were asked for."""
+        reached = [Reached(x, value) for x, value in self.values.items() if value is not None]
+        return min(reached, key=lambda one: (abs(one.value - self.target), one.at), default=None)
 
 
 def solutions(
@@ -126,7 +132,7 @@ def solutions(
     (Reached(at=10.0, value=100.0), None, 14.142135623730951)
     """
     found = _scanned(function, target, low, high)
-    if found.count != "none":
+    if found.how_many != "none":
         return found
     below = [] if beyond_low is None else _places(_scanned(function, target, beyond_low, low))
     above = [] if beyond_high is None else _places(_scanned(function, target, high, beyond_high))
@@ -149,16 +155,11 @@ def _scanned(function: Function, target: float, low: float, high: float) -> Foun
             break
         grid = sorted({*grid, *error.holes})
     levels = [level for piece in pieces for level in _levels(error, piece)]
-    reached = [(abs(e), x, e) for x, e in error.seen.items() if e is not None]
-    nearest = None
-    if reached and not levels:
-        _, x, e = min(reached)
-        nearest = Reached(x, e + target)
     return Found(
         roots=tuple(a for a, b, _ in levels if a == b),
         touched=tuple(a for a, b, touched in levels if a == b and touched),
         stretches=tuple((a, b) for a, b, _ in levels if a < b),
-        nearest=nearest,
+        nearest=None if levels else error.nearest(),
     )
 
 
@@ -183,17 +184,6 @@ def _pieces(error: _Error, grid: Sequence[float]) -> Iterator[list[float]]:
             yield list(points)
 
 
-def _last(holds: Callable[[float], bool], inside: float, outside: float) -> float:
-    """The last point on the way from inside to outside at which something still holds."""
-    for _ in range(HALVINGS):
-        middle = inside / 2 + outside / 2
-        if holds(middle):
-            inside = middle
-        else:
-            outside = middle
-    return inside
-
-
 def _search(error: _Error, piece: Sequence[float]) -> None:
     """Adds what solves inside the cells, and the holes met there, to what is known."""
     for cells in (*pairwise(piece), *zip(piece, piece[1:], piece[2:], strict=False)):
@@ -208,6 +198,8 @@ def _search(error: _Error, piece: Sequence[float]) -> None:
 
 def _cross(error: _Error, a: float, b: float) -> None:
     """Adds the place between a and b where the answer crosses its target, if it does."""
+    aside = LEVEL * (b - a)  # an end that solves may have a neighbour that does too
+    a, b = a + aside if error.solves(a) else a, b - aside if error.solves(b) else b
     if error.solves(a) or error.solves(b) or (error(a) > 0) == (error(b) > 0):
         return
     best, other = _bracket(error, a, b)
@@ -222,25 +214,57 @@ def _cross(error: _Error, a: float, b: float) -> None:
 
 def _turn(error: _Error, a: float, b: float, c: float) -> None:
     """Adds the places near b where the answer turns at its target or just beyond it."""
-    known = (error(a), error(b), error(c))
-    sign = copysign(1.0, known[1])
-    away, close, off = (sign * each for each in known)
+    sign = copysign(1.0, error(b))
+    away, close, off = (sign * error(x) for x in (a, b, c))
     if any(map(error.solves, (a, b, c))) or not 0 < close < away or not close <= off:
         return
     turn = _lowest(lambda x: sign * error(x), a, c)
-    if sign * error(turn) < 0:
+    if error.is_near(turn, a, c):
+        error.solved.add(turn)
+    elif sign * error(turn) < 0:
         _cross(error, a, turn)
         _cross(error, turn, c)
-    elif error.is_near(turn, a, c):
-        error.solved.add(turn)
+
+
+def _levels(error: _Error, piece: Sequence[float]) -> Iterator[tuple[float, float, bool]]:
+    """From where to where each solution reaches, and whether the answer only touches there."""
+    points = sorted({*piece, *(x for x in error.solved if piece[0] <= x <= piece[-1])})
+    between = {a / 2 + b / 2 for a, b in pairwise(points) if error.solves(a) and error.solves(b)}
+    points = sorted({*points, *filter(error.has, between)})
+    runs = [(solves, list(run)) for solves, run in groupby(points, key=error.solves)]
+    for place, (solves, run) in enumerate(runs):
+        if solves:
+            left = runs[place - 1][1][-1] if place else run[0]
+            right = runs[place + 1][1][0] if place + 1 < len(runs) else run[-1]
+            a, b = _end(error, run[0], left), _end(error, run[-1], right)
+            if b - a > BESIDE * max(abs(a), abs(b)):
+                yield a, b, False
+            else:
+                inside = left < run[0] and run[-1] < right
+                yield run[0], run[0], inside and (error(left) > 0) == (error(right) > 0)
+
+
+def _end(error: _Error, solved: float, outside: float) -> float:
+    """How far the stretch of solutions reaches from one of them to what is outside it."""
+    beside = solved + LEVEL * (outside - solved)
+    return _last(error.solves, beside, outside) if error.solves(beside) else solved
+
+
+def _last(holds: Callable[[float], bool], inside: float, outside: float) -> float:
+    """The last point on the way from inside to outside at which something still holds."""
+    for _ in range(HALVINGS):
+        middle = inside / 2 + outside / 2
+        if holds(middle):
+            inside = middle
+        else:
+            outside = middle
+    return inside
 
 
 def _lowest(function: Callable[[float], float], a: float, b: float) -> float:
-    """Where a function with one dip between a and b is lowest, or a place below 0 on the way."""
+    """Where a function with one dip between a and b is lowest: golden section search."""
     left, right = b - GOLDEN * (b - a), a + GOLDEN * (b - a)
     for _ in range(NARROWINGS):
-        if min(function(left), function(right)) < 0:
-            break
         if function(left) <= function(right):
             b, right = right, left
             left = b - GOLDEN * (b - a)
@@ -295,31 +319,7 @@ def _step(
         q, r = a.y / c.y, b.y / c.y
         p = s * (2 * half * q * (q - r) - (b.x - a.x) * (r - 1))
         q = (q - 1) * (r - 1) * (s - 1)
-    p, q = abs(p), copysign(q, -p * q) if p else q
+    p, q = abs(p), -q if p > 0 else q
     if 2 * p < min(3 * half * q - abs(least * q), abs(before * q)):
         return p / q, step
     return half, half
-
-
-def _levels(error: _Error, piece: Sequence[float]) -> Iterator[tuple[float, float, bool]]:
-    """From where to where each solution reaches, and whether the answer only touches there."""
-    points = sorted({*piece, *(x for x in error.solved if piece[0] <= x <= piece[-1])})
-    between = {a / 2 + b / 2 for a, b in pairwise(points) if error.solves(a) and error.solves(b)}
-    points = sorted({*points, *filter(error.has, between)})
-    runs = [(solves, list(run)) for solves, run in groupby(points, key=error.solves)]
-    for place, (solves, run) in enumerate(runs):
-        if solves:
-            left = runs[place - 1][1][-1] if place else run[0]
-            right = runs[place + 1][1][0] if place + 1 < len(runs) else run[-1]
-            a, b = _end(error, run[0], left), _end(error, run[-1], right)
-            if b - a > BESIDE * max(abs(a), abs(b)):
-                yield a, b, False
-            else:
-                inside = left < run[0] and run[-1] < right
-                yield run[0], run[0], inside and (error(left) > 0) == (error(right) > 0)
-
-
-def _end(error: _Error, solved: float, outside: float) -> float:
-    """How far the stretch of solutions reaches from one of them to what is outside it."""
-    beside = solved + LEVEL * (outside - solved)
-    return _last(error.solves, beside, outside) if error.solves(beside) else solved

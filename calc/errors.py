@@ -4,7 +4,7 @@
 class Refused(ValueError):
     """Input that cannot be used.
 
-    reason -- a key of `calc.views.words.REASONS`
+    reason -- a key of `calc.views.reasons.REASONS`
     field  -- name of the input; empty until the model knows it
     facts  -- what the sentence needs: text, unit, kind, low, high, says
     """

@@ -10,26 +10,27 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from itertools import accumulate
-from typing import Any, NamedTuple, NoReturn
+from typing import Any, NamedTuple
 
 from calc.calculators import names
 from calc.errors import Refused
+from calc.job_file import (
+    check_members,
+    check_object,
+    check_size,
+    check_text,
+    clipped,
+    is_date,
+    parsed,
+)
 from calc.model import Calculator, Choice, Input, Typed, Value
 from calc.units import Kind, Unit, gauge_pressure, share
 from calc.vocabulary import words
 
 FORMAT = "pail-and-timer-job"
 VERSION = 1
-MOST_BYTES = 200_000
-MOST_TEXT = 300
-MOST_DEEP = 20  # a job is three deep
 
-_UNSHOWABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff]")
-_DATE = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 _CLOCK = re.compile(r"T(?:[01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
-_STRING_OR_BRACKET = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[][{}]', re.DOTALL)
-_TURNS = {"[": 1, "{": 1, "]": -1, "}": -1}
 
 
 class JobValue(NamedTuple):
@@ -68,8 +69,8 @@ class Job:
 
     def __post_init__(self) -> None:
         for member in ("name", "date", "handbook"):
-            _check_text(getattr(self, member), member)
-        if not _is_date(self.date):
+            check_text(getattr(self, member), member)
+        if not is_date(self.date):
             raise Refused("job date", member="date", text=self.date)
 
 
@@ -154,7 +155,7 @@ def write_job(job: Job) -> str:
     data |= {member: getattr(job, member) for member in ("name", "date", "handbook")}
     data["values"] = {name: _entry(value) for name, value in sorted(job.values.items())}
     text = json.dumps(data, ensure_ascii=False, indent=2) + "\n"
-    _check_size(text)
+    check_size(text)
     return text
 
 
@@ -165,51 +166,18 @@ def _entry(value: JobValue) -> dict[str, str]:
 
 def read_job(text: str) -> Job:
     """The job in the text of a file. Raises Refused, and nothing else, if it is none."""
-    _check_size(text)
-    data = _parsed(text.removeprefix("\ufeff"))
+    check_size(text)
+    data = parsed(text.removeprefix("\ufeff"))
     if not isinstance(data, dict):
         raise Refused("job not an object")
     if data.get("format") != FORMAT:
         raise Refused("job foreign", wanted=FORMAT)
     _check_version(data)
-    _check_members(data, _MEMBERS)
-    _check_object(data["values"], "values")
+    check_members(data, _MEMBERS)
+    check_object(data["values"], "values")
     known = words()
     values = {name: _value(name, entry, known) for name, entry in data["values"].items()}
     return Job(name=data["name"], date=data["date"], handbook=data["handbook"], values=values)
-
-
-def _check_size(text: str) -> None:
-    # surrogates that stand alone have no UTF-8: they are counted here and refused later
-    if len(text) > MOST_BYTES or len(text.encode("utf-8", "surrogatepass")) > MOST_BYTES:
-        raise Refused("job too large", most=MOST_BYTES)
-
-
-def _parsed(text: str) -> Any:
-    # Counted beforehand: in a browser deep nesting ends Python itself, it raises nothing.
-    turns = (_TURNS.get(each, 0) for each in _STRING_OR_BRACKET.findall(text))
-    if max(accumulate(turns), default=0) > MOST_DEEP:
-        raise Refused("job too deep")
-    try:
-        # parse_int: an int of thousands of digits would be an error of its own kind
-        return json.loads(
-            text, object_pairs_hook=_object, parse_int=float, parse_constant=_no_number
-        )
-    except json.JSONDecodeError as broken:
-        raise Refused("job not json", line=broken.lineno, column=broken.colno) from None
-
-
-def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-    made: dict[str, Any] = {}
-    for key, value in pairs:
-        if key in made:
-            raise Refused("job member twice", member=_clipped(key))
-        made[key] = value
-    return made
-
-
-def _no_number(text: str) -> NoReturn:
-    raise Refused("job no number", text=text)
 
 
 def _check_version(data: Mapping[str, Any]) -> None:
@@ -224,27 +192,11 @@ def _check_version(data: Mapping[str, Any]) -> None:
         raise Refused("job older", version=f"{version:g}")
 
 
-def _check_members(
-    data: Mapping[str, Any], wanted: tuple[str, ...], path: str = "", of: str = ""
-) -> None:
-    for member in wanted:
-        if member not in data:
-            raise Refused("job member missing", of, member=path + member)
-    for member in data:
-        if member not in wanted:
-            raise Refused("job member unknown", of, member=path + _clipped(member))
-
-
-def _check_object(data: object, member: str, of: str = "") -> None:
-    if not isinstance(data, dict):
-        raise Refused("job member type", of, member=member, wanted="an object in braces")
-
-
 def _value(name: str, entry: Any, known: Mapping[str, Input | Choice]) -> JobValue:
     each = _word(name, known)
-    _check_object(entry, name, name)
+    check_object(entry, name, name)
     is_choice = isinstance(each, Choice)
-    _check_members(entry, _CHOICE_MEMBERS if is_choice else JobValue._fields, f"{name}.", name)
+    check_members(entry, _CHOICE_MEMBERS if is_choice else JobValue._fields, f"{name}.", name)
     value = JobValue(**({"unit": None, "plus_minus": ""} | entry))
     _check_value(each, value)
     return value
@@ -252,14 +204,14 @@ def _value(name: str, entry: Any, known: Mapping[str, Input | Choice]) -> JobVal
 
 def _word(name: str, known: Mapping[str, Input | Choice]) -> Input | Choice:
     if name not in known or not known[name].once:
-        raise Refused("job value unknown", text=_clipped(name))
+        raise Refused("job value unknown", text=clipped(name))
     return known[name]
 
 
 def _check_value(each: Input | Choice, value: JobValue) -> None:
     for member in _CHOICE_MEMBERS if isinstance(each, Choice) else JobValue._fields:
-        _check_text(getattr(value, member), f"{each.name}.{member}", each.name)
-    if not (_is_date(value.when[:10]) and _CLOCK.fullmatch(value.when[10:])):
+        check_text(getattr(value, member), f"{each.name}.{member}", each.name)
+    if not (is_date(value.when[:10]) and _CLOCK.fullmatch(value.when[10:])):
         raise Refused("job time", each.name, member=f"{each.name}.when", text=value.when)
     if value.origin not in ("measured", "assumed", *names()):
         raise Refused("job origin", each.name, member=f"{each.name}.origin", text=value.origin)
@@ -271,29 +223,3 @@ def _check_value(each: Input | Choice, value: JobValue) -> None:
     if not value.unit and each.usual("us").symbol:
         raise Refused("job no unit", each.name, member=f"{each.name}.unit")
     each.take_sure(given, *each.take(given, "us"))
-
-
-def _check_text(text: object, member: str, of: str = "") -> None:
-    if not isinstance(text, str):
-        raise Refused("job member type", of, member=member, wanted="text in quotes")
-    if len(text) > MOST_TEXT:
-        raise Refused("job text long", of, member=member, most=MOST_TEXT)
-    if _UNSHOWABLE.search(text):
-        raise Refused("job text unshowable", of, member=member)
-
-
-def _clipped(text: str) -> str:
-    """A name from the file, short and clean enough for a sentence."""
-    clean = _UNSHOWABLE.sub("\N{REPLACEMENT CHARACTER}", text)
-    return clean if len(clean) <= 40 else f"{clean[:40]}…"
-
-
-def _is_date(text: str) -> bool:
-    """Whether it is a day of the calendar, as 2026-11-25. (`datetime` is heavy in a browser.)"""
-    found = _DATE.fullmatch(text)
-    if not found:
-        return False
-    year, month, day = map(int, found.groups())
-    leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-    days = (31, 29 if leap else 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
-    return year > 0 and 1 <= month <= 12 and 1 <= day <= days[month - 1]

@@ -11,6 +11,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from calc import sources
+from calc.charts import Bars, Chart
 from calc.errors import Refused
 from calc.figures import read_number
 from calc.units import Kind, Unit, share
@@ -89,7 +90,10 @@ class Input(Field):
         """SI value of what was typed and the unit it was given in. Refused if unusable."""
         unit = self.unit_called(typed.unit, unit_set)
         if self.several == 1:
-            return self._one(without_sure(typed.text)[0], unit)
+            text, sure = without_sure(typed.text)
+            # in 5.6 ± 0.2 gpm the unit is meant for both
+            shared = self.kind.apart(sure)[1]
+            return self._one(text, self.kind.unit(shared) if shared else unit)
         texts = [text for text in _readings(typed.text) if text]
         if not texts:
             raise Refused("blank", self.name)
@@ -221,48 +225,6 @@ class Finding:
     given: Mapping[str, Quantity] = field(default_factory=dict)
 
 
-class Axis(NamedTuple):
-    """An axis of a chart; figures are drawn in the unit of the input or output `like`."""
-
-    label: str
-    like: Field
-
-
-class Line(NamedTuple):
-    """Points joined by straight lines, SI."""
-
-    label: str
-    points: tuple[tuple[float, float], ...]
-
-
-class Mark(NamedTuple):
-    """A point worth naming, SI."""
-
-    label: str
-    x: float
-    y: float
-
-
-class Limit(NamedTuple):
-    """A level drawn across the whole chart, SI."""
-
-    label: str
-    y: float
-
-
-@dataclass(frozen=True)
-class Chart:
-    """Lines over two axes. `says` tells a reader who cannot see it what it shows."""
-
-    title: str
-    says: str
-    x: Axis
-    y: Axis
-    lines: tuple[Line, ...]
-    limits: tuple[Limit, ...] = ()
-    marks: tuple[Mark, ...] = ()
-
-
 @dataclass(frozen=True)
 class Answer:
     """What the work returns. The first finding is the headline."""
@@ -270,7 +232,7 @@ class Answer:
     outputs: Mapping[str, float | None]
     findings: tuple[Finding, ...]
     steps: tuple[Step, ...]
-    charts: tuple[Chart, ...] = ()
+    charts: tuple[Chart | Bars, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -37,7 +37,7 @@ def typed_of(chosen: Calculator, pair: str) -> tuple[str, Typed]:
         return name, Typed(text)
     value, sure = without_sure(text)
     number, unit = each.kind.apart(value)
-    return name, Typed(number, unit, sure=sure.strip())
+    return name, Typed(number, unit or each.kind.apart(sure)[1], sure=sure)
 
 
 def words_of(case: Case) -> list[str]:

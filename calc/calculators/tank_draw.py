@@ -1,23 +1,10 @@
 """How the open tank comes through one big draw, drawn over time."""
 
 from calc import cautions, fields
+from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import INLET, INVENTED, OPEN_TANK, OUTLET, flow_input
-from calc.model import (
-    Answer,
-    Axis,
-    Calculator,
-    Chart,
-    Choice,
-    Finding,
-    Input,
-    Limit,
-    Line,
-    Mark,
-    Output,
-    Quantity,
-    Step,
-)
+from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run

@@ -1,34 +1,47 @@
 """The answer of a case as HTML: what it means, the figures, a picture, the working."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from calc import sources
-from calc.model import Case, Chart, Finding, Output
-from calc.views import chart as charts
-from calc.views import formula
+from calc.model import Case, Finding, Output
+from calc.uncertainty import Sure
+from calc.views import chart, formula
 from calc.views.html import Safe, cited, joined, tag
+from calc.views.sure import advice, doubt, main_output, output_sure
 from calc.views.words import finding_words, output_words, refusal_words
 
 
-def answer(case: Case, key: str, root: str, example: str = "") -> Safe:
+def answer(
+    case: Case,
+    key: str,
+    root: str,
+    example: str = "",
+    sures: Mapping[str, Sure] | None = None,
+) -> Safe:
     """What is told of a case: its answer, or that there is none yet.
 
     key     -- makes ids the page's own
     root    -- way from the page to the handbook's root
     example -- said first where the figures are not the reader's own
+    sures   -- how sure each answer is, once that is known
     """
     if not case.answer:
         return _unanswered(case)
+    sures = sures or {}
     return joined(
         [
             *([tag("p", example, class_="calc-example")] if example else []),
             *(_finding(case, finding) for finding in case.answer.findings),
             tag(
                 "dl",
-                *(_output(case, each) for each in case.calculator.outputs),
+                *(_output(case, each, sures) for each in case.calculator.outputs),
                 class_="calc-outputs",
             ),
-            *(_figure(case, c, f"{key}-chart{n}") for n, c in enumerate(case.answer.charts)),
+            *(
+                chart.figure(case, each, f"{key}-chart{n}")
+                for n, each in enumerate(case.answer.charts)
+            ),
+            _sureness(case, sures, key),
             _working(case),
             _sources(case, root),
         ]
@@ -52,7 +65,7 @@ def _finding(case: Case, finding: Finding) -> Safe:
     return tag("p", head, words, class_="calc-finding", data_level=finding.level)
 
 
-def _output(case: Case, output: Output) -> Safe:
+def _output(case: Case, output: Output, sures: Mapping[str, Sure]) -> Safe:
     assert case.answer
     value = case.answer.outputs[output.name]
     outside = value is not None and output.is_outside(value)
@@ -62,6 +75,7 @@ def _output(case: Case, output: Output) -> Safe:
         tag(
             "dd",
             *_figure_and_unit(output_words(case, output), value is not None),
+            tag("span", output_sure(case, output, sures), class_="calc-sure"),
             *([tag("span", output.outside, class_="calc-outside")] if outside else []),
         ),
         data_output=output.name,
@@ -81,17 +95,17 @@ def _figure_and_unit(words: str, is_figure: bool) -> Iterator[Safe]:
         yield tag("span", f"\u00a0{unit}", class_="calc-unit")
 
 
-def _figure(case: Case, chart: Chart, key: str) -> Safe:
+def _sureness(case: Case, sures: Mapping[str, Sure], key: str) -> Safe:
+    output = main_output(case, sures)
+    if output is None:
+        return Safe()
+    sure = sures[output.name]
     return tag(
-        "figure",
-        charts.svg(case, chart, key),
-        tag("figcaption", f"{chart.title}. {charts.describe(case, chart)}"),
-        tag(
-            "details",
-            tag("summary", "Figures of the chart"),
-            charts.table(case, chart),
-        ),
-        class_="calc-chart",
+        "details",
+        tag("summary", "How sure"),
+        tag("p", advice(case, output, sure)),
+        chart.figure(case, doubt(case, output, sure), f"{key}-doubt"),
+        class_="calc-sureness",
     )
 
 

@@ -1,49 +1,63 @@
-"""What the page's worker calls: one request in as JSON, one reply out as JSON."""
+"""What the page's worker calls: one request in as JSON, one reply out as JSON.
+
+A request has `calculator`, `key` (the section's id), `root` (the way to the handbook's
+root), `units` ("us" or "si"), and either `fields`, name -> {text, unit, show, sure}: what was
+typed, the unit it was typed in, the unit to show it in ("" for the usual), the plus-or-minus;
+or `words`, a shared link's name and input=value. `do` says what is wanted; see `DOES`.
+"""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 from calc.calculators import calculator
+from calc.errors import Refused
 from calc.model import UNIT_SETS, Calculator, Case, Choice, Input, Typed, solve
+from calc.request import LONGEST, typed_of, words_of
 from calc.views.answer import answer, errors
 from calc.views.form import reading, shown_sure, shown_text
 from calc.views.formula import SYMBOLS, TEMPLATES
-from calc.views.words import finding_words
+from calc.views.html import tag
+from calc.views.words import finding_words, refusal_words
+
+type Data = Mapping[str, Any]
+type Reply = dict[str, Any]
 
 
 def reply(request: str) -> str:
-    """The reply to a request of the page.
+    """The reply to a request of the page, both JSON. KeyError for what does not exist."""
+    asked: Data = json.loads(request)
+    do = asked.get("do", "answer")
+    if do in ON_JOBS + ON_FORM_AND_JOB:
+        return json.dumps(_job(do, asked))
+    return json.dumps(DOES[do](_case(asked), asked))
 
-    Request: calculator, key, root, units ("us" or "si") and fields, each {text, unit, show}:
-    what was typed, the unit it was typed in, and the unit to show it in ("" for the usual).
-    Reply: answer (HTML), says (the headline, for a reader who cannot see it), and for every
-    field its text, unit, reading and error.
-    """
-    asked = json.loads(request)
-    units = asked.get("units")
-    fields: dict[str, dict[str, str]] = asked.get("fields", {})
-    unit_set = units if units in UNIT_SETS else "us"
+
+def _job(do: str, asked: Data) -> Reply:
+    """What concerns the job; the names are those of the functions of `calc.views.jobs`."""
+    from calc.views import jobs
+
+    does: Callable[..., Reply] = getattr(jobs, do.removeprefix("job-"))
+    try:
+        return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
+    except Refused as refused:
+        return jobs.refusal(refused)
+
+
+def _case(asked: Data) -> Case:
+    unit_set = asked["units"] if asked.get("units") in UNIT_SETS else "us"
     declared = calculator(asked["calculator"])
-    case = solve(declared, _typed(declared, fields, unit_set), unit_set)
-    wrong = errors(case)
-    return json.dumps(
-        {
-            "answer": answer(case, asked.get("key", ""), asked.get("root", "")),
-            "says": _says(case),
-            "fields": {
-                each.name: _field(case, each) | {"error": wrong.get(each.name, "")}
-                for each in case.calculator.inputs
-            },
-        }
-    )
+    if "words" in asked:
+        return solve(declared, _linked(declared, asked["words"]), unit_set)
+    return solve(declared, _typed(declared, asked.get("fields", {}), unit_set), unit_set)
 
 
-def _says(case: Case) -> str:
-    if not case.answer:
-        return f"No answer: {len(case.errors)} to mend."
-    first = case.answer.findings[0]
-    return f"{first.head} {finding_words(case, first)}"
+def _linked(declared: Calculator, words: list[str]) -> dict[str, Typed]:
+    """What a link sets. It comes from a stranger: what it names in vain is left out."""
+    known = {each.name for each in declared.inputs}
+    pairs = (typed_of(declared, word) for word in words[1:] if "=" in word)
+    return {name: typed for name, typed in pairs if name in known}
 
 
 def _typed(
@@ -61,6 +75,27 @@ def _typed(
     }
 
 
+def _answer(case: Case, asked: Data) -> Reply:
+    """The answer, what a reader who cannot see it is told, every field, and the link."""
+    wrong = errors(case)
+    return {
+        "answer": answer(case, asked.get("key", ""), asked.get("root", "")),
+        "says": _says(case),
+        "words": words_of(case),
+        "fields": {
+            each.name: _field(case, each) | {"error": wrong.get(each.name, "")}
+            for each in case.calculator.inputs
+        },
+    }
+
+
+def _says(case: Case) -> str:
+    if not case.answer:
+        return f"No answer: {len(case.errors)} to mend."
+    first = case.answer.findings[0]
+    return f"{first.head} {finding_words(case, first)}"
+
+
 def _field(case: Case, each: Input | Choice) -> dict[str, str]:
     if each.name not in case.units:
         return {"text": case.typed[each.name].text}
@@ -70,6 +105,50 @@ def _field(case: Case, each: Input | Choice) -> dict[str, str]:
         "reading": reading(case, each.name),
         "sure": shown_sure(case, each.name),
     }
+
+
+def _sure(case: Case, asked: Data) -> Reply:
+    """The answer again, with its plus-or-minus: slower, so asked for second."""
+    from calc.views.sure import sureness
+
+    sures = sureness(case)
+    return {"answer": answer(case, asked.get("key", ""), asked.get("root", ""), sures=sures)}
+
+
+def _backwards(case: Case, asked: Data) -> Reply:
+    """What one figure must be for a wanted answer, as HTML."""
+    from calc.views.backwards import backwards, found_html
+
+    if not case.answer:
+        return {"found": tag("p", "Mend the figures above first.")}
+    try:
+        told = backwards(case, asked["wanted"], asked["target"][:LONGEST], asked["free"])
+    except Refused as refused:
+        return {"found": tag("p", refusal_words(case, refused))}
+    return {"found": found_html(told, asked["free"])}
+
+
+def _record(case: Case, asked: Data) -> Reply:
+    """The record of the case on one page, or the blank form of it."""
+    from calc.views.record import Head, blank, record
+
+    head = Head(*(str(asked.get(part, "")) for part in Head._fields))
+    if asked.get("blank"):
+        return {"record": blank(case.calculator, case.unit_set, head)}
+    if not case.answer:
+        return {"record": ""}
+    return {"record": record(case, head, asked.get("origins", {}))}
+
+
+# What is needed only now and then is imported only then: a page starts with the answer.
+DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
+    "answer": _answer,
+    "sure": _sure,
+    "backwards": _backwards,
+    "record": _record,
+}
+ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare")
+ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
 
 
 def learn_formulas(made: str) -> None:

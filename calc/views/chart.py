@@ -1,185 +1,100 @@
-"""Charts as SVG: lines over two axes, limits across, marks. Text stays text.
+"""Charts: the picture, the same in words, the figures as a table and as a file."""
 
-Presentation attributes do for paper and for programs that read no style sheet; the
-handbook's own style sheet overrides them in the dark. Lines differ by dash as well as tone.
-"""
+import re
 
-from collections.abc import Iterator
-from math import ceil, floor, log10
-
-from calc.figures import plainly_written, written
-from calc.model import Axis, Case, Chart, Field
-from calc.views.html import Safe, joined, tag
-from calc.views.words import spoken
-
-WIDTH, HEIGHT = 360, 270
-LEFT, RIGHT, TOP, BOTTOM = 46, 12, 34, 44
-DASHES = ("none", "7 4", "2 4", "10 3 2 3")
-MOST_ROWS = 60
-
-Span = tuple[float, float]
+from calc.charts import Axis, Bars, Chart, Line
+from calc.model import Case
+from calc.views.axes import said
+from calc.views.bars import figure_of, plot_bars
+from calc.views.chart_table import bars_csv, bars_table, chart_csv, chart_table, csv_link
+from calc.views.html import Safe, tag
+from calc.views.lettering import SIZE, WIDTH, short
+from calc.views.plot import plot
 
 
-def round_ticks(low: float, high: float, about: int = 5) -> list[float]:
-    """Round figures from at or below `low` to at or above `high`, some `about` of them.
-
-    >>> round_ticks(0.0, 11.0)
-    [0.0, 2.5, 5.0, 7.5, 10.0, 12.5]
-    """
-    raw = (high - low) / about or 1.0
-    size = 10.0 ** floor(log10(raw))
-    step = next(size * factor for factor in (1, 2, 2.5, 5, 10) if size * factor >= raw * 0.999)
-    first, last = floor(low / step + 1e-9), ceil(high / step - 1e-9)
-    return [place * step for place in range(first, last + 1)]
-
-
-class _Frame:
-    """Where a value lands in the picture."""
-
-    def __init__(self, x: Span, y: Span) -> None:
-        self.x, self.y = x, y
-
-    def place(self, x: float, y: float) -> tuple[float, float]:
-        across = (x - self.x[0]) / (self.x[1] - self.x[0] or 1)
-        up = (y - self.y[0]) / (self.y[1] - self.y[0] or 1)
-        return (
-            round(LEFT + across * (WIDTH - LEFT - RIGHT), 1),
-            round(HEIGHT - BOTTOM - up * (HEIGHT - TOP - BOTTOM), 1),
-        )
+def figure(case: Case, chart: Chart | Bars, key: str) -> Safe:
+    """The chart with all that goes with it. `key` makes its ids the page's own."""
+    name = re.sub(r"[^a-z0-9]+", "-", f"{case.calculator.name} {chart.title}".lower()).strip("-")
+    return tag(
+        "figure",
+        svg(case, chart, key),
+        tag("figcaption", f"{chart.title}. {chart.says}"),
+        tag(
+            "details",
+            tag("summary", "Figures of the chart"),
+            table(case, chart),
+            csv_link(csv(case, chart), name),
+        ),
+        class_="calc-chart",
+    )
 
 
-def svg(case: Case, chart: Chart, key: str) -> Safe:
-    """The picture of a chart. `key` makes its ids the page's own."""
-    xs = [_out(case, chart.x, x) for line in chart.lines for x, _ in line.points]
-    ys = [_out(case, chart.y, y) for line in chart.lines for _, y in line.points]
-    ys += [_out(case, chart.y, limit.y) for limit in chart.limits]
-    x_ticks = round_ticks(min(xs), max(xs))
-    y_ticks = round_ticks(min(0.0, *ys), max(ys))
-    frame = _Frame((x_ticks[0], x_ticks[-1]), (y_ticks[0], y_ticks[-1]))
+def svg(case: Case, chart: Chart | Bars, key: str) -> Safe:
+    """The picture of a chart, whole without a style sheet. `key` makes its ids the page's own."""
+    if isinstance(chart, Bars):
+        drawn, tall = plot_bars(chart, case.unit_set)
+    else:
+        drawn, tall = plot(chart, case.unit_set)
     return tag(
         "svg",
         tag("title", chart.title, id=f"{key}-title"),
         tag("desc", describe(case, chart), id=f"{key}-desc"),
-        *_axes(frame, x_ticks, y_ticks),
-        *_names(case, chart),
-        *_limits(case, chart, frame),
-        *_lines(case, chart, frame),
-        *_marks(case, chart, frame),
-        viewBox=f"0 0 {WIDTH} {HEIGHT}",
+        *drawn,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {WIDTH} {short(tall)}",
         role="img",
-        aria_labelledby=f"{key}-title {key}-desc",
-        font_size="13",
+        aria_labelledby=f"{key}-title",
+        aria_describedby=f"{key}-desc",
+        font_family="sans-serif",
+        font_size=SIZE,
         fill="currentColor",
     )
 
 
-def describe(case: Case, chart: Chart) -> str:
+def describe(case: Case, chart: Chart | Bars) -> str:
     """The chart in words, for a reader who cannot see it."""
-    marks = "".join(
-        f" {mark.label.capitalize()}: {_said(case, chart.y.like, mark.y)} at "
-        f"{_said(case, chart.x.like, mark.x)}."
+    if isinstance(chart, Bars):
+        figures = [
+            f"{bar.label}: {figure_of(chart, bar, case.unit_set)}"
+            + (f", {bar.words}." if bar.words else ".")
+            for bar in chart.bars
+        ]
+        return " ".join([chart.says, *figures])
+    lines = [_line_words(case, chart, line) for line in chart.lines]
+    limits = [f"{limit.label}: {_said(case, chart.y, limit.y)}." for limit in chart.limits]
+    marks = [
+        f"{mark.label}: {_said(case, chart.y, mark.y)} at {_said(case, chart.x, mark.x)}."
         for mark in chart.marks
+    ]
+    return " ".join([chart.says, *(text[:1].upper() + text[1:] for text in lines + marks + limits)])
+
+
+def _line_words(case: Case, chart: Chart, line: Line) -> str:
+    """Where a line starts and ends, and how low and high it goes."""
+    drawn = [(x, y) for x, y in line.points if y is not None]
+    if not drawn:
+        return f"{line.label}: nothing to draw."
+    heights = [y for _, y in drawn]
+    start, end = (
+        f"{_said(case, chart.y, y)} at {_said(case, chart.x, x)}" for x, y in (drawn[0], drawn[-1])
     )
-    return chart.says + marks
+    low, high = (_said(case, chart.y, y) for y in (min(heights), max(heights)))
+    return f"{line.label}: from {start} to {end}, lowest {low}, highest {high}."
 
 
-def _said(case: Case, like: Field, value: float) -> str:
-    return spoken(value, like, case.unit_set)
+def _said(case: Case, axis: Axis, value: float) -> str:
+    return said(axis, case.unit_set, value)
 
 
-def _out(case: Case, axis: Axis, value: float) -> float:
-    return axis.like.usual(case.unit_set).out_of_si(value)
-
-
-def _line(x1: float, y1: float, x2: float, y2: float, class_: str, width: str, dash: str) -> Safe:
-    return tag(
-        "line", x1=x1, y1=y1, x2=x2, y2=y2, class_=class_, stroke="currentColor",
-        stroke_width=width, stroke_dasharray=dash,
-    )  # fmt: skip
-
-
-def _words(x: float, y: float, text: str, anchor: str = "start", **more: object) -> Safe:
-    return tag("text", text, x=x, y=y, text_anchor=anchor, class_="chart-text", **more)
-
-
-def _axes(frame: _Frame, x_ticks: list[float], y_ticks: list[float]) -> Iterator[Safe]:
-    for tick in y_ticks:
-        x, y = frame.place(frame.x[0], tick)
-        yield _line(x, y, WIDTH - RIGHT, y, "chart-grid", "0.5", "none")
-        yield _words(x - 6, y + 4, plainly_written(tick, 4), "end")
-    for tick in x_ticks:
-        x, y = frame.place(tick, frame.y[0])
-        yield _line(x, y, x, y + 5, "chart-axis", "1", "none")
-        yield _words(x, y + 18, plainly_written(tick, 4), "middle")
-    x, y = frame.place(frame.x[0], frame.y[0])
-    yield _line(x, y, WIDTH - RIGHT, y, "chart-axis", "1", "none")
-    yield _line(x, y, x, TOP, "chart-axis", "1", "none")
-
-
-def _names(case: Case, chart: Chart) -> Iterator[Safe]:
-    yield _words(WIDTH - RIGHT, HEIGHT - 6, _axis_name(case, chart.x), "end")
-    yield _words(2, 14, _axis_name(case, chart.y))
-
-
-def _axis_name(case: Case, axis: Axis) -> str:
-    return f"{axis.label}, {axis.like.usual(case.unit_set).symbol}"
-
-
-def _limits(case: Case, chart: Chart, frame: _Frame) -> Iterator[Safe]:
-    for limit in chart.limits:
-        x, y = frame.place(frame.x[0], _out(case, chart.y, limit.y))
-        yield _line(x, y, WIDTH - RIGHT, y, "chart-limit", "1.25", "4 3")
-        yield _words(WIDTH - RIGHT - 2, y - 4, limit.label, "end")
-
-
-def _lines(case: Case, chart: Chart, frame: _Frame) -> Iterator[Safe]:
-    for number, line in enumerate(chart.lines):
-        corners = (
-            frame.place(_out(case, chart.x, x), _out(case, chart.y, y)) for x, y in line.points
-        )
-        yield tag(
-            "polyline",
-            points=" ".join(f"{x},{y}" for x, y in corners),
-            class_=f"chart-line-{number + 1}",
-            fill="none",
-            stroke="currentColor",
-            stroke_width="2.5",
-            stroke_linejoin="round",
-            stroke_dasharray=DASHES[number],
-        )
-
-
-def _marks(case: Case, chart: Chart, frame: _Frame) -> Iterator[Safe]:
-    for mark in chart.marks:
-        x, y = frame.place(_out(case, chart.x, mark.x), _out(case, chart.y, mark.y))
-        late = x > WIDTH / 2
-        yield tag("circle", cx=x, cy=y, r="5", class_="chart-mark", stroke="currentColor")
-        yield _words(
-            x - 9 if late else x + 9,
-            min(y + 16, HEIGHT - BOTTOM - 5),
-            f"{mark.label} {_said(case, chart.y.like, mark.y)}",
-            "end" if late else "start",
-        )
-
-
-def table(case: Case, chart: Chart) -> Safe:
+def table(case: Case, chart: Chart | Bars) -> Safe:
     """The figures of a chart as a table, thinned evenly when there are very many."""
-    rows = [(line.label, x, y) for line in chart.lines for x, y in line.points]
-    thin = ceil(len(rows) / MOST_ROWS)
-    kept = rows[::thin] + ([rows[-1]] if (len(rows) - 1) % thin else [])
-    head = [_axis_name(case, chart.x), _axis_name(case, chart.y)]
-    many = len(chart.lines) > 1
-    return tag(
-        "table",
-        tag("thead", tag("tr", *(tag("th", h, scope="col") for h in ["Line"][:many] + head))),
-        tag(
-            "tbody",
-            joined([_row(case, chart, row, many) for row in kept]),
-        ),
-    )
+    if isinstance(chart, Bars):
+        return bars_table(chart, case.unit_set)
+    return chart_table(chart, case.unit_set)
 
 
-def _row(case: Case, chart: Chart, row: tuple[str, float, float], many: bool) -> Safe:
-    label, x, y = row
-    cells = [written(_out(case, chart.x, x), 4), written(_out(case, chart.y, y), 4)]
-    return tag("tr", *(tag("td", cell) for cell in [label][:many] + cells))
+def csv(case: Case, chart: Chart | Bars) -> str:
+    """The figures of a chart as comma-separated values, all of them."""
+    if isinstance(chart, Bars):
+        return bars_csv(chart, case.unit_set)
+    return chart_csv(chart, case.unit_set)

@@ -44,7 +44,7 @@ def shown_sure(case: Case, name: str) -> str:
     unit = case.units[name]
     if typed.sure and unit.symbol == typed.unit:
         return text
-    return with_unit(plainly_written(case.sures[name] / unit.scale, 4), unit) if text else ""
+    return f"{plainly_written(case.sures[name] / unit.scale, 4)} {unit.symbol}" if text else ""
 
 
 def _other(each: Input, unit: Unit) -> Unit | None:

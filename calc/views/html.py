@@ -42,6 +42,11 @@ def joined(parts: "list[Safe] | tuple[Safe, ...]") -> Safe:
     return Safe("".join(parts))
 
 
+def uncited(text: str) -> str:
+    """`text` without its [source]s, for where there is no page of them."""
+    return re.sub(r" \[[a-z0-9-]+\]", "", text)
+
+
 def cited(text: str, root: str) -> Safe:
     """`text` with every [source] turned into a link to the page of sources under `root`."""
 

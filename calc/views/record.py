@@ -5,8 +5,8 @@ from typing import NamedTuple
 
 from calc import EDITION
 from calc.model import Calculator, Case, Choice, Input, Output
-from calc.views.html import Safe, cited, tag
-from calc.views.sure import output_sure
+from calc.views.html import Safe, tag, uncited
+from calc.views.sure import output_sure, sureness
 from calc.views.words import finding_words, input_words, output_words, sure_words
 
 SIGNED = ("Measured by", "Licence no.", "Date", "Signature")
@@ -23,13 +23,14 @@ class Head(NamedTuple):
 def record(case: Case, head: Head, origins: Mapping[str, str]) -> Safe:
     """The record of an answered case. `origins` says where each input came from."""
     assert case.answer
+    sures = sureness(case)
     rows = [
         _row(each.label, input_words(case, each.name), sure_words(case, each.name), origin)
         for each in case.calculator.inputs
         for origin in [origins.get(each.name, "")]
     ]
     answers = [
-        _row(o.label, output_words(case, o), output_sure(case, o), "")
+        _row(o.label, output_words(case, o), output_sure(case, o, sures), "")
         for o in case.calculator.outputs
     ]
     findings = [
@@ -74,7 +75,7 @@ def _page(
 
 
 def _cautions(calculator: Calculator) -> Safe:
-    words = [tag("li", cited(text, "")) for text in calculator.cautions]
+    words = [tag("li", uncited(text)) for text in calculator.cautions]
     return tag("ul", *words, class_="record-cautions")
 
 

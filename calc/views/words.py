@@ -5,25 +5,10 @@ from collections.abc import Callable, Mapping
 
 from calc.errors import Refused
 from calc.figures import plainly_written, written
-from calc.model import Case, Choice, Field, Finding, Output, Quantity
-from calc.units import Kind, Unit, duration, minute
-
-REASONS: Mapping[str, str] = {
-    "blank": "Nothing stands here. {example}",
-    "unreadable": "“{text}” is not a number. {example}",
-    "ambiguous": "Is “{text}” a thousand-something or a decimal? Write it without the comma, or "
-    "with a point.",
-    "unknown unit": "“{text}” is no unit known here. {example}",
-    "wrong kind": "“{unit}” measures {kind}; here {wanted} is wanted. {example}",
-    "sure unreadable": "“{text}” is no plus-or-minus. Write 0.2 or 3 %.",
-    "below": "Too small: the arithmetic holds from {low} to {high}.",
-    "above": "Too large: the arithmetic holds from {low} to {high}.",
-    "too many": "At most {high} readings.",
-    "no such option": "“{text}” is none of: {options}.",
-    "no value": "Write it as input=value.",
-    "no such input": "There is no such input.",
-    "contradiction": "{label} {says}.",
-}
+from calc.model import Case, Choice, Field, Finding, Input, Output, Quantity
+from calc.quantity import Kind, Unit
+from calc.units import duration, minute
+from calc.views.reasons import REASONS
 
 
 def with_unit(figure: str, unit: Unit) -> str:
@@ -68,6 +53,11 @@ def output_words(case: Case, output: Output) -> str:
     return spoken(value, output, case.unit_set, output.digits)
 
 
+def output_like_words(case: Case, output: Output, value: float) -> str:
+    """Another value of an output, worded as the answer would be."""
+    return spoken(value, output, case.unit_set, max(output.digits, 3))
+
+
 def input_words(case: Case, name: str) -> str:
     """The value of an input as it was taken, in the unit it was given in."""
     each, value = case.calculator.input(name), case.values[name]
@@ -76,6 +66,15 @@ def input_words(case: Case, name: str) -> str:
     unit = case.units[name]
     values = value if isinstance(value, tuple) else (value,)
     return "; ".join(with_unit(plainly_written(unit.out_of_si(float(v)), 4), unit) for v in values)
+
+
+def sure_words(case: Case, name: str) -> str:
+    """The plus-or-minus of an input in the unit it is shown in; empty when it is exact."""
+    width = case.sures.get(name, 0.0)
+    if not width:
+        return ""
+    unit = case.units[name]
+    return f"± {with_unit(written(width / unit.scale, 2), unit)}"
 
 
 def finding_words(case: Case, finding: Finding) -> str:
@@ -96,7 +95,23 @@ def refusal_words(case: Case, refused: Refused) -> str:
     try:
         each = case.calculator.input(refused.field)
     except KeyError:
+        return _told(case, refused)
+    return input_refusal_words(each, refused, lambda name: input_words(case, name))
+
+
+def _told(case: Case, refused: Refused) -> str:
+    outputs = [each for each in case.calculator.outputs if each.name == refused.field]
+    if not outputs:
         return REASONS[refused.reason]
+    # an answer that is wanted is read as an input is
+    facts = {"wanted": outputs[0].kind.name, "example": "", **refused.facts}
+    return _filled(REASONS[refused.reason], lambda name: str(facts[name]))
+
+
+def input_refusal_words(
+    each: Input | Choice, refused: Refused, named: Callable[[str], str] = str
+) -> str:
+    """What is wrong with a value of one input; `named` words the other inputs."""
     facts = {key: str(fact) for key, fact in refused.facts.items()}
     if isinstance(each, Choice):
         return _filled(REASONS[refused.reason], {**facts, "label": each.label}.__getitem__)
@@ -106,14 +121,19 @@ def refusal_words(case: Case, refused: Refused) -> str:
             limit = refused.facts[end]
             assert isinstance(limit, float | int)
             facts[end] = with_unit(written(unit.out_of_si(limit)), unit)
-    says = facts.get("says", "")
     facts |= {
         "label": each.label,
         "wanted": each.kind.name,
         "example": f"For example {each.default.partition(';')[0]}.",
-        "says": _filled(says, lambda name: input_words(case, name)),
+        "says": _filled(facts.get("says", ""), named),
     }
     return _filled(REASONS[refused.reason], facts.__getitem__)
+
+
+def reason_words(refused: Refused) -> str:
+    """What is wrong where no input is concerned, as with a job file."""
+    facts = {key: str(fact) for key, fact in refused.facts.items()}
+    return _filled(REASONS[refused.reason], lambda name: facts.get(name, ""))
 
 
 def _filled(text: str, fill: Callable[[str], str]) -> str:

@@ -1,22 +1,43 @@
 // <calc-form name="pail_flow"> makes a form live. The build has already drawn the form and
 // a worked answer inside it, so without this file the page still reads and prints.
+import { fill, initial, mark, shown } from "./fields.js";
+import { linked, linkTo } from "./link.js";
 import { ask, start } from "./python.js";
+import { useTool } from "./tools.js";
 
 const PAUSE = 900; // ms of quiet before a screen reader is told the finished sentence
+const REST = 350; // ms of quiet before the plus-or-minus is worked out
 
 customElements.define(
   "calc-form",
   class extends HTMLElement {
     #turn = 0;
-    #typed = new Map(); // field -> {text, unit} as the reader typed it, whatever is shown
+    #typed = new Map(); // field -> {text, unit, sure} as the reader typed it, whatever is shown
     #example = "";
-    #speaking = 0;
+    #later = [];
+    origins = {}; // field -> where its figure came from, as the record says it
 
     connectedCallback() {
-      this.#example = this.#part(".calc-answer").innerHTML;
+      this.#example = this.part(".calc-answer").innerHTML;
+      this.part(".calc-tools").hidden = false;
       this.addEventListener("input", (event) => this.#changed(event.target));
+      this.addEventListener("click", (event) => useTool(this, event.target.closest("button")));
       this.addEventListener("focusin", warmUp, { once: true });
+      this.part(".calc-job").addEventListener("toggle", ({ target }) => {
+        if (target.open) useTool(this, target);
+      });
       this.addEventListener("submit", (event) => event.preventDefault());
+      const words = linked();
+      if (words[0] === this.dataset.key) this.#follow(words);
+      else if (unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
+    }
+
+    part(selector) {
+      return this.querySelector(selector);
+    }
+
+    field(name) {
+      return this.part(`[data-field="${CSS.escape(name)}"]`);
     }
 
     /** Shows every field in the usual units of the set "us" or "si". */
@@ -25,44 +46,81 @@ customElements.define(
       this.#work({ all: true });
     }
 
-    #part(selector) {
-      return this.querySelector(selector);
+    /** Puts a value into a field, as if it had been typed. */
+    use(name, text) {
+      this.take({ [name]: { text } }, {});
     }
 
-    #changed(control) {
-      if (control.dataset.units) {
-        for (const form of document.querySelectorAll("calc-form")) form.useUnits(control.value);
-        return;
+    /** Puts values into fields, each with its unit and plus-or-minus, and where it came from. */
+    take(values, origins) {
+      for (const [name, value] of Object.entries(values)) {
+        fill(this.field(name), value);
+        this.#typed.set(name, shown(this.field(name)));
       }
-      const field = control.closest("[data-field]");
-      const isUnit = control.tagName === "SELECT";
-      // a text that means nothing cannot be converted: it is meant in the new unit
-      if (!isUnit || field.querySelector("[aria-invalid]")) {
-        this.#typed.set(field.dataset.field, shown(field));
-      }
+      Object.assign(this.origins, origins);
       this.#work({});
     }
 
-    #request({ all }) {
+    /** The fields whose figures are the reader's own, not the example's. */
+    get touched() {
+      return [...this.#typed.keys()];
+    }
+
+    /** What Python needs to know of this form, for the answer or for anything else. */
+    request({ all } = {}) {
       const fields = {};
       for (const field of this.querySelectorAll("[data-field]")) {
         const now = shown(field);
         const typed = this.#typed.get(field.dataset.field) ?? initial(field);
         fields[field.dataset.field] = { ...typed, show: all ? "" : now.unit };
       }
-      const units = this.#part("[data-units]:checked")?.value ?? "us";
-      const { key, root } = this.dataset;
-      return { calculator: this.getAttribute("name"), key, root, units, fields };
+      return { ...this.#whoAsks(), fields };
     }
 
-    async #work(what) {
+    #whoAsks() {
+      const units = this.part("[data-units]:checked").value;
+      const { key, root } = this.dataset;
+      return { calculator: this.getAttribute("name"), key, root, units };
+    }
+
+    #changed(control) {
+      if (control.dataset.units) return useUnitsEverywhere(control.value);
+      const field = control.closest("[data-field]");
+      if (!field) return;
+      const isUnit = control.tagName === "SELECT";
+      // a text that means nothing cannot be converted: it is meant in the new unit
+      if (!isUnit || field.querySelector("[aria-invalid]")) {
+        this.#typed.set(field.dataset.field, shown(field));
+        this.origins[field.dataset.field] = "typed here";
+      }
+      this.#work({});
+    }
+
+    async #follow(words) {
+      const request = { ...this.#whoAsks(), units: unitSet(), words };
+      const reply = await this.#work({ request });
+      if (!reply) return;
+      for (const [name, value] of Object.entries(reply.fields)) {
+        fill(this.field(name), value);
+        this.#typed.set(name, shown(this.field(name)));
+      }
+      this.scrollIntoView();
+    }
+
+    async #work({ all, request = this.request({ all }) }) {
       const turn = ++this.#turn;
       this.dataset.state = "working";
-      clearTimeout(this.#speaking);
-      const slow = setTimeout(() => this.#say("Starting the calculator…"), 250);
+      for (const timer of this.#later) clearTimeout(timer);
+      const slow = setTimeout(() => this.say("Starting the calculator…"), 250);
       try {
-        const reply = await ask(this.#request(what));
-        if (turn === this.#turn) this.#show(reply);
+        const reply = await ask(request);
+        if (turn !== this.#turn) return;
+        this.#show(reply);
+        this.#later = [
+          setTimeout(() => this.#sharpen(turn, request), REST),
+          setTimeout(() => this.say(reply.says), PAUSE),
+        ];
+        return reply;
       } catch (fault) {
         if (turn === this.#turn) this.#fail(fault.message);
       } finally {
@@ -70,76 +128,60 @@ customElements.define(
       }
     }
 
-    #say(text) {
-      this.#part(".calc-state").textContent = text;
+    say(text) {
+      this.part(".calc-state").textContent = text;
     }
 
     #show(reply) {
-      this.#part(".calc-answer").innerHTML = reply.answer;
+      this.#put(reply.answer);
       for (const field of this.querySelectorAll("[data-field]")) {
         mark(field, reply.fields[field.dataset.field]);
       }
       this.dataset.state = "answered";
-      this.#say("");
-      this.#speaking = setTimeout(() => this.#say(reply.says), PAUSE);
+      this.say("");
+      this.part(".calc-found").replaceChildren();
+      this.part(".calc-code").hidden = true;
+      this.words = [this.dataset.key, ...reply.words.slice(1)];
+      history.replaceState(history.state, "", linkTo(this.words));
+    }
+
+    /** The same answer again with its plus-or-minus, which takes longer. */
+    async #sharpen(turn, request) {
+      const reply = await ask({ ...request, do: "sure" }).catch(() => undefined);
+      if (reply && turn === this.#turn) this.#put(reply.answer);
+    }
+
+    /** New answer in place of the old; what the reader had opened stays open. */
+    #put(html) {
+      const answer = this.part(".calc-answer");
+      const open = [...answer.querySelectorAll("details[open]")].map((it) => it.className);
+      answer.innerHTML = html;
+      for (const it of answer.querySelectorAll("details")) it.open = open.includes(it.className);
     }
 
     #fail(why) {
-      this.#part(".calc-answer").innerHTML = this.#example;
+      this.part(".calc-answer").innerHTML = this.#example;
       this.dataset.state = "failed";
-      this.#say(`${why} What stands below is the worked example, not your figures.`);
+      this.say(`${why} What stands below is the worked example, not your figures.`);
     }
   },
 );
 
-function boxes(field) {
-  return [...field.querySelectorAll("input[type=text]:not([data-sure])")];
-}
-
-function sureBox(field) {
-  return field.querySelector("[data-sure]");
-}
-
-function joined(texts) {
-  return texts.map((text) => text.trim()).filter(Boolean).join("; ");
-}
-
-/** What a field shows now: its text, and the unit chosen beside it. */
-function shown(field) {
-  const picked = field.querySelector("input[type=radio]:checked");
-  if (picked) return { text: picked.value, unit: "" };
-  const unit = field.querySelector("select")?.value ?? "";
-  const sure = sureBox(field)?.value.trim() ?? "";
-  return { text: joined(boxes(field).map((box) => box.value)), unit, sure };
-}
-
-/** What the build put there, in the unit the build chose. */
-function initial(field) {
-  const picked = field.querySelector("input[type=radio][checked]");
-  if (picked) return { text: picked.defaultValue, unit: "" };
-  const unit = field.querySelector("option[selected]")?.value ?? "";
-  const sure = sureBox(field)?.defaultValue ?? "";
-  return { text: joined(boxes(field).map((box) => box.defaultValue)), unit, sure };
-}
-
-/** Puts the reply for one field in place: error, reading, and the text if its unit changed. */
-function mark(field, { text, unit, reading = "", sure, error }) {
-  field.querySelector(".calc-error").textContent = error;
-  for (const control of field.querySelectorAll("input")) {
-    if (error) control.setAttribute("aria-invalid", "true");
-    else control.removeAttribute("aria-invalid");
+function unitSet() {
+  try {
+    return localStorage.getItem("units") === "si" ? "si" : "us";
+  } catch {
+    return "us"; // storage refused
   }
-  put(field.querySelector(".calc-reading"), "textContent", reading);
-  if (unit === undefined) return;
-  put(field.querySelector("select"), "value", unit);
-  put(sureBox(field), "value", sure);
-  if (text === shown(field).text) return;
-  const texts = text.split(";");
-  for (const [place, box] of boxes(field).entries()) box.value = (texts[place] ?? "").trim();
 }
 
-function put(element, property, value) {
-  if (element && element[property] !== value) element[property] = value;
+function useUnitsEverywhere(set) {
+  try {
+    localStorage.setItem("units", set);
+  } catch {
+    // storage refused: the choice lasts as long as the page
+  }
+  for (const form of document.querySelectorAll("calc-form")) form.useUnits(set);
 }
 
 function warmUp() {

@@ -1,0 +1,223 @@
+"""The job on the page: what of it fits a calculator, what is kept, lists, two visits compared."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from calc import EDITION
+from calc.calculators import calculator, names
+from calc.errors import Refused
+from calc.figures import plainly_written, written
+from calc.job import Compared, Job, JobValue, compared, kept, read_job, typed, without, write_job
+from calc.model import Case, Choice, Input, Output, Typed, solve
+from calc.views.html import Safe, joined, tag
+from calc.views.words import (
+    input_refusal_words,
+    input_words,
+    output_words,
+    reason_words,
+    with_unit,
+)
+from calc.vocabulary import words
+
+type Data = Mapping[str, Any]
+type Reply = dict[str, Any]
+
+ORIGINS = {"measured": "measured", "assumed": "assumed"}
+
+
+def new(asked: Data) -> Reply:
+    """A new job with a name and a date."""
+    job = Job(name=asked["name"].strip() or "Job", date=asked["date"], handbook=EDITION)
+    return {"job": write_job(job)}
+
+
+def read(asked: Data) -> Reply:
+    """A job file taken in: the job, or in words why it is refused."""
+    return {"job": write_job(read_job(asked["text"]))}
+
+
+def show(asked: Data) -> Reply:
+    """The values of a job, each with where it came from and a way to take it out."""
+    job = read_job(asked["job"])
+    known = words()
+    rows = [_value_row(known[name], value) for name, value in job.values.items()]
+    if not rows:
+        return {"html": tag("p", "Nothing is kept yet. Keep figures from any calculator.")}
+    heads = ("Figure", "Value", "From", "")
+    return {"html": _table("What this job holds", heads, rows)}
+
+
+def drop(asked: Data) -> Reply:
+    """The job without one value."""
+    return {"job": write_job(without(read_job(asked["job"]), asked["name"]))}
+
+
+def compare(asked: Data) -> Reply:
+    """Two visits side by side."""
+    old, new_ = read_job(asked["old"]), read_job(asked["new"])
+    rows = [_compared_row(each) for each in compared(old, new_, asked.get("units", "us"))]
+    heads = ("Figure", f"{old.name}, {old.date}", f"{new_.name}, {new_.date}", "Change")
+    return {"html": _table("Two visits", heads, rows)}
+
+
+def panel(case: Case, asked: Data) -> Reply:
+    """What of the job fits this calculator, and what of the calculator may go into the job."""
+    job = read_job(asked["job"])
+    there = solve(case.calculator, typed(job, case.calculator), case.unit_set)
+    touched = asked.get("touched", [])
+    once = [each for each in case.calculator.inputs if each.once]
+    rows = [_fit_row(case, there, job, each, each.name in touched) for each in once]
+    rows += _leave_rows(case)
+    fitting = [each.name for each in case.calculator.inputs if each.name in job.values]
+    parts = [
+        tag("p", f"{job.name}, {job.date}: {len(fitting)} of its figures fit here."),
+        _button("job-use", "Use the job's figures", disabled=not fitting),
+        _table("Tick what the job should keep", ("Keep", "Figure", "Here", "In the job"), rows),
+        _origin(asked["key"]),
+        _button("job-keep", "Keep what is ticked"),
+    ]
+    return {"html": joined(parts)}
+
+
+def use(case: Case, asked: Data) -> Reply:
+    """The job's values for this calculator, as typed, and where each came from."""
+    job = read_job(asked["job"])
+    fields = {
+        name: {"text": value.text, "unit": value.unit, "sure": value.sure}
+        for name, value in typed(job, case.calculator).items()
+    }
+    return {"use": fields, "origins": {name: _from(job.values[name]) for name in fields}}
+
+
+def keep(case: Case, asked: Data) -> Reply:
+    """The job with the ticked values kept: inputs by name, outputs as output>input."""
+    job = read_job(asked["job"])
+    for ticked in asked["ticked"]:
+        source, leaves, place = ticked.partition(">")
+        value = left_as(case, source) if leaves else case.typed[source]
+        if value is None:
+            continue
+        origin = case.calculator.name if leaves else asked["origin"]
+        job = kept(job, place or source, value, origin, asked["when"], case.unit_set)
+    return {"job": write_job(job)}
+
+
+def refusal(refused: Refused) -> Reply:
+    """A job that is refused, in words."""
+    return {"refused": job_refusal_words(refused)}
+
+
+def job_refusal_words(refused: Refused) -> str:
+    """Why a job is refused: the value concerned first, if it is one."""
+    each = words().get(refused.field)
+    if each is None or refused.reason.startswith("job "):
+        return reason_words(refused)
+    return f"{each.label}: {input_refusal_words(each, refused)}"
+
+
+def left_as(case: Case, name: str) -> Typed | None:
+    """An answer as if it had been typed, to keep it; None if there is no such number."""
+    output = case.calculator.output(name)
+    value = case.answer.outputs[name] if case.answer else None
+    if value is None:
+        return None
+    unit = output.usual(case.unit_set)
+    return Typed(plainly_written(unit.out_of_si(value), 6), unit.symbol)
+
+
+def _from(value: JobValue) -> str:
+    said = calculator(value.origin).title if value.origin in names() else value.origin
+    return f"{said}, {value.when[:10]}"
+
+
+def _fit_row(case: Case, there: Case, job: Job, each: Input | Choice, touched: bool) -> Safe:
+    here = input_words(case, each.name) if each.name in case.values else ""
+    kept_ = ""
+    if each.name in job.values:
+        kept_ = input_words(there, each.name) if each.name in there.values else "does not fit here"
+    # ticked unasked is only what the reader typed and the job does not have: nothing in a job
+    # is overwritten by habit, and an example's figure is not a measurement
+    checked = touched and not kept_
+    differs = here and here != kept_
+    box = _box(each.name, each.label, checked=checked) if differs else Safe()
+    return _row(box, each.label, here, kept_)
+
+
+def _leave_rows(case: Case) -> Iterator[Safe]:
+    known = words()
+    for name, places in case.calculator.leaves.items():
+        output: Output = case.calculator.output(name)
+        if not case.answer or case.answer.outputs[name] is None:
+            continue
+        for place in places:
+            label = f"{output.label}, as: {known[place].label}"
+            box = _box(f"{name}>{place}", label, checked=False)
+            yield _row(box, label, output_words(case, output), "")
+
+
+def _box(value: str, label: str, *, checked: bool) -> Safe:
+    return tag(
+        "input", type="checkbox", value=value, checked=checked, aria_label=f"Keep {label}",
+        data_keep=True,
+    )  # fmt: skip
+
+
+def _origin(key: str) -> Safe:
+    options = [tag("option", said, value=value) for value, said in ORIGINS.items()]
+    id_ = f"{key}-origin"
+    return joined(
+        [tag("label", "They are", for_=id_), tag("select", *options, id=id_, data_origin=True)]
+    )
+
+
+def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
+    return tag("button", label, type="button", data_do=do, disabled=disabled)
+
+
+def _value_row(each: Input | Choice, value: JobValue) -> Safe:
+    if isinstance(each, Choice):
+        shown = each.options[value.value]
+    else:
+        bare = value.unit and not each.kind.apart(value.value)[1]
+        shown = f"{value.value}\u00a0{value.unit}" if bare else value.value
+    if value.plus_minus:
+        shown = f"{shown} ± {value.plus_minus}"
+    drop_ = tag("button", "Take out", type="button", data_drop=each.name)
+    return _row(each.label, shown, _from(value), drop_)
+
+
+def _compared_row(each: Compared) -> Safe:
+    if isinstance(each.word, Choice):
+        ends = [each.word.options[str(end)] if end else "—" for end in (each.old, each.new)]
+        return _row(each.word.label, *ends, "" if each.old == each.new else "changed")
+    return _row(each.word.label, _shown(each, each.old), _shown(each, each.new), _change(each))
+
+
+def _shown(each: Compared, value: object) -> str:
+    if value is None or each.unit is None:
+        return "—"
+    values = value if isinstance(value, tuple) else (value,)
+    unit = each.unit
+    return "; ".join(with_unit(written(unit.out_of_si(float(one)), 3), unit) for one in values)
+
+
+def _change(each: Compared) -> str:
+    if each.old is None or each.new is None:
+        return f"only in the {'second' if each.old is None else 'first'}"
+    if each.change is None or each.unit is None:
+        return ""
+    if not each.change:
+        return "none"
+    sign = "+" if each.change > 0 else ""
+    said = f"{sign}{with_unit(written(each.change / each.unit.scale, 2), each.unit)}"
+    return said if each.share is None else f"{said}, {sign}{written(100 * each.share, 2)}\u00a0%"
+
+
+def _table(caption: str, heads: tuple[str, ...], rows: list[Safe]) -> Safe:
+    head = tag("tr", *(tag("th", text, scope="col") for text in heads))
+    inside = tag("table", tag("caption", caption), tag("thead", head), tag("tbody", *rows))
+    return tag("div", inside, class_="calc-table", tabindex="0", role="region", aria_label=caption)
+
+
+def _row(*cells: object) -> Safe:
+    return tag("tr", *(tag("td", cell) for cell in cells))

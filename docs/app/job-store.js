@@ -1,0 +1,38 @@
+// The jobs on this device: name -> text of a job file, as Python wrote it. Only Python reads
+// what is in them; here they are kept, listed and handed on.
+import { createStore, del, entries, get, set } from "./vendor/idb-keyval.js";
+
+const jobs = createStore("pail-and-timer", "jobs");
+const CURRENT = "current-job";
+
+/** All jobs as [id, text], the newest first. */
+export async function all() {
+  return (await entries(jobs)).sort(([a], [b]) => (a < b ? 1 : -1));
+}
+
+/** The job in use as [id, text], or nothing. */
+export async function current() {
+  const id = localStorage.getItem(CURRENT);
+  const text = id && (await get(id, jobs));
+  return text ? [id, text] : undefined;
+}
+
+/** Keeps a job under its id, or under a new one, and returns the id. */
+export async function keep(text, id = `${Date.now()}-${crypto.getRandomValues(new Uint32Array(1))}`) {
+  await set(id, text, jobs);
+  return id;
+}
+
+export function choose(id) {
+  localStorage.setItem(CURRENT, id);
+}
+
+export async function remove(id) {
+  await del(id, jobs);
+}
+
+/** Name and date of a job, to list it by. */
+export function head(text) {
+  const { name, date } = JSON.parse(text);
+  return `${name}, ${date}`;
+}
