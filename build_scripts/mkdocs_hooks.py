@@ -26,7 +26,8 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
 
 
 def on_files(files: Files, config: MkDocsConfig) -> Files:
-    files.append(File.generated(config, "sources.md", content=pages.sources_page()))
+    for path, text in pages.generated(Path(config.docs_dir)).items():
+        files.append(File.generated(config, path, content=text))
     return files
 
 
@@ -34,6 +35,13 @@ def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Fil
     root = "../" * page.file.src_uri.count("/")
     drawer.page = fences.Page(root)
     return pages.with_citations(markdown, root)
+
+
+def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
+    # a fence hides its ids from MkDocs, which checks that links lead somewhere
+    assert page.present_anchor_ids is not None
+    page.present_anchor_ids |= drawer.page.keys
+    return html
 
 
 def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:

@@ -168,9 +168,7 @@ def _grid(low: float, high: float) -> list[float]:
     if low > 0 and high / low > DECADE:
         ratio = log(high / low) / CELLS
         points |= {min(low * exp(ratio * cell), high) for cell in range(1, CELLS)}
-    rising = sorted(points)
-    # of two that all but coincide one is enough
-    return [a for a, b in pairwise(rising) if b - a > SAME * abs(b)] + [high]
+    return sorted(points)
 
 
 def _pieces(error: _Error, grid: Sequence[float]) -> Iterator[list[float]]:

@@ -175,7 +175,7 @@ class Choice:
         """The option picked. Refused if it is none of them."""
         picked = typed.text.strip()
         if picked not in self.options:
-            raise Refused("no such option", self.name, text=picked, options=tuple(self.options))
+            raise Refused("no such option", self.name, text=picked, options=", ".join(self.options))
         return picked, None
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from calc.calculators import calculator
 from calc.errors import Refused
+from calc.figures import read_number
 from calc.model import Calculator, Case, Choice, Typed, solve, without_sure
 
 LONGEST = 300  # characters of one value: a link from a stranger can hold anything
@@ -45,11 +46,19 @@ def words_of(case: Case) -> list[str]:
     words = [case.calculator.name]
     for each in case.calculator.inputs:
         typed = case.typed[each.name]
-        text = typed.text
-        if not isinstance(each, Choice) and typed.unit and not each.kind.apart(text)[1]:
-            text = f"{text} {typed.unit}"
+        text = "; ".join(_with_unit(part, typed.unit) for part in typed.text.split(";"))
         if typed.sure and typed.sure != getattr(each, "sure", ""):
             text = f"{text} ± {typed.sure}"
         if text != each.default:
             words.append(f"{each.name}={text}")
     return words
+
+
+def _with_unit(text: str, unit: str) -> str:
+    """A bare number with the unit it is meant in; anything else says its unit itself."""
+    text = text.strip()
+    try:
+        read_number(text)
+    except Refused:
+        return text
+    return f"{text} {unit}".strip()

@@ -17,12 +17,13 @@ def calculator(name: str) -> Calculator:
     Only its own module is imported: a page pays for what it shows.
     """
     path = f"{__name__}.{name}"
+    if not name.isidentifier() or name.startswith("_"):
+        raise KeyError(name)
     try:
-        declared = importlib.import_module(path).CALCULATOR if name.isidentifier() else None
+        declared = importlib.import_module(path).CALCULATOR
     except ModuleNotFoundError as missing:
         if missing.name != path:
             raise
-        declared = None
-    if not isinstance(declared, Calculator):
-        raise KeyError(name)
+        raise KeyError(name) from None
+    assert isinstance(declared, Calculator)
     return declared

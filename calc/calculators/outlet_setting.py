@@ -95,7 +95,9 @@ def outlet_setting(
             "guard": worst_inlet - setting,
             "reserve": reserve,
             "lasts": sure_time(reserve, worst_inlet, flows.worst_outlet),
-            "one_draw": largest_draw(reserve, worst_inlet, flows.worst_outlet),
+            "one_draw": largest_draw(
+                reserve, worst_inlet, flows.worst_outlet, taken if before else 0.0
+            ),
         },
         findings=_findings(flows, reserve, before, house_gauge),
         steps=_steps(flows, reserve, before, inlet_gauge > well_cut_in, given),
@@ -186,8 +188,9 @@ def _headline(flows: _Flows, reserve: float) -> Finding:
     return Finding(
         "danger",
         "Can run dry.",
-        "At the worst hour {worst_outlet} can leave and {worst_inlet} enters: one draw of "
-        "{one_draw}, or {lasts}, uncovers the intake. " + close,
+        "At the worst hour {worst_outlet} can leave and {worst_inlet} enters. After {lasts} the "
+        "intake can uncover, and so it can after one draw of {one_draw} while the house "
+        "pressure tank refills. " + close,
     )
 
 
@@ -218,22 +221,24 @@ def _steps(
         Step("What the pail shows at that setting", "q_p = q * Q_o / Q_x", given),
         Step("Margin today", "M = Q_w - Q_x", given),
         Step("Guard", "G = Q_w - q", given),
-        _reserve_step(before, given),
+        Step(
+            "Drawdown of the house pressure tank",
+            "dV = V_t * (P_p + P_a) * (1 / (max(P_i, P_p) + P_a) - 1 / (P_o + P_a))",
+            given,
+        ),
+        Step("Water sure to be there", "R = V_on" if before else "R = V_on - dV", given),
     ]
     if reserve <= 0 or flows.worst_outlet > flows.worst_inlet:
         lasts = "t = max(R, 0) / Q_x" if reserve <= 0 else "t = R / (Q_x - Q_w)"
         steps += [
             Step("How long that lasts", lasts, given),
-            Step("One unbroken draw", "D = Q_x * t", given),
+            Step(
+                "One unbroken draw",
+                "D = max(Q_x * t - dV, 0)" if before else "D = Q_x * t",
+                given,
+            ),
         ]
     return tuple(steps)
-
-
-def _reserve_step(before: bool, given: dict[str, Quantity]) -> Step:
-    if before:
-        return Step("Water sure to be there", "R = V_on", given)
-    formula = "R = V_on - V_t * (P_p + P_a) * (1 / (max(P_i, P_p) + P_a) - 1 / (P_o + P_a))"
-    return Step("Water sure to be there, one drawdown less", formula, given)
 
 
 CALCULATOR = Calculator(

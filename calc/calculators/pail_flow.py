@@ -38,7 +38,7 @@ def pail_flow(
     result = pail / mean
     still = max(_runs_worth(budget, spread), FEWEST_RUNS)
     given = {
-        "T": Quantity(sum(runs), _RUNS),
+        "T": Quantity(sum(runs), _RUNS, 5),
         "n": Quantity(len(runs), number),
         "s": Quantity(spread, share),
         "k": Quantity(factor, number),

@@ -5,7 +5,7 @@ from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import INLET, INVENTED, OPEN_TANK, OUTLET, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
-from calc.physics.open_tank import sure_reserve, sure_time
+from calc.physics.open_tank import largest_draw, sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
 from calc.units import atm, duration, flow, gal, gauge_pressure, hour, volume
@@ -56,12 +56,10 @@ def tank_draw(
     leaves = plant.pump if before else min(draw_flow, worst_outlet)
     reserve = sure_reserve(float_open, taken, before)
     lasts = sure_time(reserve, worst_inlet, leaves)
-    had = min(draw_flow, leaves)
     given = {
         "P_a": Quantity(atm, gauge_pressure),
         "Q_e": Quantity(leaves, flow),
         "R": Quantity(reserve, volume),
-        "Q_h": Quantity(had, flow),
     }
     return Answer(
         outputs={
@@ -70,7 +68,7 @@ def tank_draw(
             "lowest_at": result.lowest.time,
             "draw_ends": result.first("draw ends"),
             "sure_time": lasts,
-            "sure_draw": None if lasts is None else had * lasts,
+            "sure_draw": largest_draw(reserve, worst_inlet, leaves, taken if before else 0.0),
             "drawdown": taken,
         },
         findings=(_headline(dry, result.lowest.level < float_open),),
@@ -122,8 +120,11 @@ def _steps(before: bool, empty: bool, dries: bool, given: dict[str, Quantity]) -
         lasts = "t_s = max(R, 0) / Q_e" if empty else "t_s = R / (Q_e - Q_w)"
         steps += [
             Step("Sure to last at least", lasts, given),
-            Step("What the house gets of it", "Q_h = min(Q_d, Q_e)", given),
-            Step("One draw that always passes", "D_s = Q_h * t_s", given),
+            Step(
+                "One draw that always passes",
+                "D_s = max(Q_e * t_s - dV, 0)" if before else "D_s = Q_e * t_s",
+                given,
+            ),
         ]
     return tuple(steps)
 

@@ -75,15 +75,21 @@ def sure_time(reserve: float, inlet: float, outlet: float) -> float | None:
     return 0.0 if reserve <= 0 else time_to_empty(reserve, inlet, outlet)
 
 
-def largest_draw(reserve: float, inlet: float, outlet: float) -> float | None:
+def largest_draw(reserve: float, inlet: float, outlet: float, refill: float = 0.0) -> float | None:
     """Water one unbroken draw may take before the intake can uncover, m³; None: no end to it.
 
-        V = q t
+        V = q t - dV
 
-    Parameters as in `sure_time`. Source: conservation of water.
+    reserve, inlet, outlet -- as in `sure_time`; with the limit before the pressure tank q is
+              what pump 2 passes, however little the house draws
+    refill -- dV, what the house pressure tank takes after the draw while pump 2 still runs,
+              m³; 0 with the limit after it, where the reserve is already less by that much
+
+    Source: conservation of water. All that pump 2 moves from the first moment to the refilled
+    tank is the draw and one drawdown.
     """
     time = sure_time(reserve, inlet, outlet)
-    return None if time is None else outlet * time
+    return None if time is None else max(0.0, outlet * time - refill)
 
 
 def guarded_outlet(inlet: float, inlet_sure: float, outlet_sure: float, sureness: float) -> float:

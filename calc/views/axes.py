@@ -64,11 +64,12 @@ def x_scale(axis: Axis, unit_set: str, values: list[float], left: float) -> Scal
     low, high = _span(values, unit)
     for about in (6, 5, 4, 3):
         step = _step(unit, (high - low) / about)
-        ticks = [tick for tick in round_ticks(low, high, step) if low <= tick <= high]
+        hair = 1e-9 * step  # of rounding
+        ticks = [t for t in round_ticks(low, high, step) if low - hair <= t <= high + hair]
         tried = _scale(axis, unit, (low, high), ticks)
         if len(ticks) > 1 and _fits(tried, left):
             return tried
-    ticks = round_ticks(low, high, _step(unit, (high - low) / 2))
+    ticks = round_ticks(low, high, _step(unit, high - low))  # two or three
     return _scale(axis, unit, (ticks[0], ticks[-1]), ticks)
 
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from calc.charts import Chart, Limit, Mark
 from calc.views.axes import margins, said, x_scale, y_scale
-from calc.views.html import Safe
+from calc.views.html import Safe, tag
 from calc.views.lettering import LEADING, WIDTH, Box, Point, Room, Words, width_of, wrapped
 from calc.views.strokes import (
     RADIUS,
@@ -64,7 +64,7 @@ def plot(chart: Chart, unit_set: str) -> tuple[list[Safe], float]:
         *(part for mark in chart.marks for part in _mark(mark, frame)),
         *(placed.drawn_on_ground() for _, placed in notes if placed),
         *(words.drawn() for words in names),
-        *key,
+        *([tag("g", *key, class_="chart-key")] if key else []),
     ]
     return drawn, tall
 

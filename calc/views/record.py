@@ -81,7 +81,8 @@ def _cautions(calculator: Calculator) -> Safe:
 
 def _table(caption: str, heads: tuple[str, str, str], rows: list[Safe]) -> Safe:
     head = tag("tr", *(tag("th", text, scope="col") for text in ("", *heads)))
-    return tag("table", tag("caption", caption), tag("thead", head), tag("tbody", *rows))
+    body = tag("tbody", *rows)
+    return tag("table", tag("caption", caption), tag("thead", head), body, class_="record-table")
 
 
 def _row(label: str, value: object, sure: str, origin: str) -> Safe:

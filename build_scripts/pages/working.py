@@ -1,0 +1,128 @@
+"""The formulas of a calculator, and what their letters stand for."""
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import NamedTuple
+
+from build_scripts.pages.markdown import escaped, symbol
+from calc.model import Calculator, Case, Choice, Input, Quantity, Step, Typed, solve
+from calc.units import Kind
+from calc.views.formula import as_mathml, as_text, letters
+from calc.views.html import tag
+from calc.views.words import input_words, shown
+
+INTRODUCTION = """In the order of the work. Where a step is not taken in every case, one is named
+in which it is."""
+
+
+class Tried(NamedTuple):
+    """A case with an answer, and the inputs that make it another than the worked example."""
+
+    changed: tuple[str, ...]
+    case: Case
+
+
+class Shown(NamedTuple):
+    """A step, and the cases in which the work takes it, the simplest first."""
+
+    step: Step
+    tried: list[Tried]
+
+
+def formulas(calculator: Calculator) -> Iterator[str]:
+    """Every formula in the order of the work, and the letters after them."""
+    every = cases(calculator)
+    steps = taken(every)
+    yield INTRODUCTION
+    for one in steps:
+        when = f" {_when(one.tried[0])}" if len(one.tried) < len(every) else ""
+        yield f"**{escaped(one.step.label)}.**{when}"
+        yield formula(one.step)
+    meanings = _meanings(calculator, steps)
+    yield "The letters:"
+    yield "\n".join(f"- {symbol(name)}: {meaning}" for name, meaning in meanings.items())
+
+
+def cases(calculator: Calculator) -> list[Tried]:
+    """Cases that bring out every step: the worked example, each option picked, and with each of
+    those every input in turn at an end of its range."""
+    options = [
+        {each.name: Typed(value)}
+        for each in calculator.inputs
+        if isinstance(each, Choice)
+        for value in each.options
+        if value != each.default
+    ]
+    ends = [
+        {each.name: Typed(repr(unit.out_of_si(end)), unit.symbol)}
+        for each in calculator.inputs
+        if isinstance(each, Input)
+        for unit in (each.usual("us"),)
+        for end in (each.low, each.high)
+    ]
+    plain: list[dict[str, Typed]] = [{}, *options]
+    changes = [*plain, *(option | end for option in plain for end in ends)]
+    tried = (Tried(tuple(change), solve(calculator, change)) for change in changes)
+    return [each for each in tried if each.case.answer]
+
+
+def taken(every: Iterable[Tried]) -> list[Shown]:
+    """Every step of the cases once, in the order of the work."""
+    found: dict[tuple[str, str], Shown] = {}
+    order: list[tuple[str, str]] = []
+    for one in every:
+        assert one.case.answer
+        place = 0
+        for step in one.case.answer.steps:
+            key = step.label, step.formula
+            if key not in found:
+                found[key] = Shown(step, [])
+                order.insert(place, key)
+            found[key].tried.append(one)
+            place = order.index(key) + 1
+    return [found[key] for key in order]
+
+
+def _when(one: Tried) -> str:
+    said = [
+        f"{one.case.calculator.input(name).label}: {input_words(one.case, name)}"
+        for name in one.changed
+    ]
+    return f"{escaped('; '.join(said))}." if said else "In the worked example."
+
+
+def formula(step: Step) -> str:
+    """The formula of a step, to be looked at and to be heard."""
+    return tag(
+        "p",
+        as_mathml(step.formula),
+        class_="calc-formula",
+        role="math",
+        aria_label=as_text(step.formula),
+        tabindex="0",  # a long one scrolls in its box
+        data_search_exclude=True,
+    )
+
+
+def _meanings(calculator: Calculator, steps: list[Shown]) -> Mapping[str, str]:
+    """What each letter stands for: an input or output, what a step gives, or a given figure."""
+    fields = {
+        each.symbol: f"[{escaped(each.label)}](#{each.name})"
+        for each in (*calculator.outputs, *calculator.inputs)
+        if not isinstance(each, Choice) and each.symbol
+    }
+    worked = {letters(one.step.formula)[0]: escaped(one.step.label) for one in steps}
+    given = {name: said for one in steps for name, said in _given(one.step).items()}
+    known = given | worked | fields
+    return {name: known[name] for one in steps for name in letters(one.step.formula)}
+
+
+def _given(step: Step) -> dict[str, str]:
+    return {name: _figure(quantity) for name, quantity in step.given.items()}
+
+
+def _figure(quantity: Quantity) -> str:
+    """A figure that no field names: its kind, and what it is in the worked example."""
+    like = quantity.like
+    kind = like if isinstance(like, Kind) else like.kind
+    said = dict.fromkeys(shown(quantity.value, like, s, quantity.digits) for s in ("us", "si"))
+    return f"{kind.name}, {escaped('; '.join(said))} in the worked example"
