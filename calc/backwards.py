@@ -214,7 +214,8 @@ def _turn(error: _Error, a: float, b: float, c: float) -> None:
     """Adds the places near b where the answer turns at its target or just beyond it."""
     sign = copysign(1.0, error(b))
     away, close, off = (sign * error(x) for x in (a, b, c))
-    if any(map(error.solves, (a, b, c))) or not 0 < close < away or not close <= off:
+    seen = 0 < close < (1 - SAME) * away and close <= off  # a dip, not the rounding of a level
+    if not seen or any(map(error.solves, (a, b, c))):
         return
     turn = _lowest(lambda x: sign * error(x), a, c)
     if error.is_near(turn, a, c):

@@ -16,14 +16,14 @@ _VULGAR = {
 _GROUPED = re.compile(r"\d{1,3}(?:[ \u2009\u202f\u00a0]\d{3})+(?!\d)")
 _THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})*,\d{3}\.\d+|\d{1,3}(?:,\d{3}){2,}")
 _AMBIGUOUS = re.compile(r"[1-9]\d{0,2},\d{3}")
-_MIXED = re.compile(r"(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*/\s*(\d+)")
+_MIXED = re.compile(r"(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*/\s*(\d+)", re.ASCII)
 NUMBER = re.compile(
     r"""[-+]?\s*(?:
         (?:\d+(?:\s+|\s*-\s*))?\d+\s*/\s*\d+        # 1 1/2, 3/4
       | \d{1,3}(?:[ \u2009\u202f\u00a0]\d{3})+(?:[.,]\d+)?(?!\d)
       | (?:\d+(?:[.,]\d+)*[.,]?|[.,]\d+)(?:[eE][-+]?\d+)?
     )""",
-    re.VERBOSE,
+    re.VERBOSE | re.ASCII,  # other scripts' digits are told to be no number, not half read
 )
 
 
@@ -72,7 +72,7 @@ def _unsigned(body: str) -> float | None:
     if _THOUSANDS.fullmatch(body):
         body = body.replace(",", "")
     body = _GROUPED.sub(lambda group: re.sub(r"\D", "", group[0]), body).replace(",", ".")
-    if not re.fullmatch(r"(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d{1,3})?", body, re.IGNORECASE):
+    if not re.fullmatch(r"(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d{1,3})?", body, re.IGNORECASE | re.ASCII):
         return None
     return float(body)
 

@@ -199,7 +199,7 @@ def _steps() -> tuple[float, ...]:
     above, z = [], 0.0
     for slice_ in range(TRIALS // 2):
         beyond_middle = (slice_ + 0.5) / TRIALS
-        for _ in range(8):  # Newton's method, from the slice before and never past this one
+        for _ in range(6):  # Newton's method, from the slice before and never past this one
             z += (beyond_middle - erf(z / sqrt(2)) / 2) * sqrt(2 * pi) * exp(z * z / 2)
         above.append(z / NORMAL_95)
     return (*(-step for step in above), *above)

@@ -341,7 +341,7 @@ CALCULATOR = Calculator(
         ),
         Output(name="setting", label="Largest safe outlet at its worst", symbol="q", kind=flow),
         Output(name="worst_inlet", label="Worst flow in", symbol="Q_w", kind=flow),
-        Output(name="worst_outlet", label="Worst flow out today", symbol="Q_x", kind=flow),
+        Output(name="worst_outlet", label="Worst flow out", symbol="Q_x", kind=flow),
         Output(
             name="margin",
             label="Margin today: in less out",

@@ -63,7 +63,7 @@ def tank_draw(
     }
     return Answer(
         outputs={
-            "lasts": dry,
+            "dry_after": dry,
             "lowest": result.lowest.level,
             "lowest_at": result.lowest.time,
             "draw_ends": result.first("draw ends"),
@@ -94,7 +94,7 @@ def _headline(dry: float | None, below: bool) -> Finding:
         return Finding(
             "danger",
             "Runs dry.",
-            "{lasts} into the draw the intake uncovers and pump 2 pulls air into the house.",
+            "{dry_after} into the draw the intake uncovers and pump 2 pulls air into the house.",
         )
     if below:
         return Finding(
@@ -148,7 +148,7 @@ def _chart(result: Run, float_open: float, float_closed: float) -> Chart:
 
 
 _TIME = Output(
-    name="lasts",
+    name="dry_after",
     label="The intake uncovers after",
     kind=duration,
     none="it stays under water",

@@ -142,4 +142,6 @@ def _sources(case: Case, root: str) -> Safe:
         tag("a", sources.entry(each).short, href=f"{root}sources.html#{each}")
         for each in case.calculator.sources
     ]
-    return tag("p", "Sources: ", Safe(", ".join(links)), ".", class_="calc-sources")
+    page = f"{root}reference/calculators/{case.calculator.name}.html"
+    more = tag("a", "Formulas, ranges and units of this calculator", href=page)
+    return tag("p", "Sources: ", Safe(", ".join(links)), ". ", more, ".", class_="calc-sources")

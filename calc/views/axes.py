@@ -66,8 +66,7 @@ def x_scale(axis: Axis, unit_set: str, values: list[float], left: float) -> Scal
         step = _step(unit, (high - low) / about)
         hair = 1e-9 * step  # of rounding
         ticks = [t for t in round_ticks(low, high, step) if low - hair <= t <= high + hair]
-        tried = _scale(axis, unit, (low, high), ticks)
-        if len(ticks) > 1 and _fits(tried, left):
+        if len(ticks) > 1 and _fits(tried := _scale(axis, unit, (low, high), ticks), left):
             return tried
     ticks = round_ticks(low, high, _step(unit, high - low))  # two or three
     return _scale(axis, unit, (ticks[0], ticks[-1]), ticks)

@@ -147,7 +147,7 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "backwards": _backwards,
     "record": _record,
 }
-ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare")
+ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
 
 

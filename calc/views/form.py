@@ -10,8 +10,7 @@ from calc.views.words import with_unit
 def shown_text(case: Case, name: str) -> str:
     """What the field shows: the typed text itself in the unit it was typed in."""
     typed, each = case.typed[name], case.calculator.input(name)
-    wrong = any(error.field == name for error in case.errors)
-    if name not in case.values or isinstance(each, Choice) or wrong:
+    if name not in case.values or isinstance(each, Choice):
         return typed.text
     unit = case.units[name]
     if typed.unit and (unit.symbol == typed.unit or unit == case.given[name]):

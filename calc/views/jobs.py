@@ -10,6 +10,7 @@ from calc.figures import plainly_written, written
 from calc.job import Compared, Job, JobValue, compared, kept, read_job, typed, without, write_job
 from calc.model import Case, Choice, Input, Output, Typed, solve
 from calc.views.html import Safe, joined, tag
+from calc.views.record import Head, job_record, row
 from calc.views.words import (
     input_refusal_words,
     input_words,
@@ -45,6 +46,17 @@ def show(asked: Data) -> Reply:
         return {"html": tag("p", "Nothing is kept yet. Keep figures from any calculator.")}
     heads = ("Figure", "Value", "From", "")
     return {"html": _table("What this job holds", heads, rows)}
+
+
+def record(asked: Data) -> Reply:
+    """The whole job on one page."""
+    job = read_job(asked["job"])
+    known = words()
+    rows = [
+        row(known[name].label, _as_kept(known[name], value), _from(value), "")
+        for name, value in job.values.items()
+    ]
+    return {"record": job_record(job, Head(date=job.date), rows)}
 
 
 def drop(asked: Data) -> Reply:
@@ -140,7 +152,8 @@ def _fit_row(case: Case, there: Case, job: Job, each: Input | Choice, touched: b
     checked = touched and not kept_
     differs = here and here != kept_
     box = _box(each.name, each.label, checked=checked) if differs else Safe()
-    return _row(box, each.label, here, kept_)
+    in_use = f"{kept_}, in use" if kept_ and here == kept_ else kept_
+    return _row(box, each.label, here, in_use)
 
 
 def _leave_rows(case: Case) -> Iterator[Safe]:
@@ -175,15 +188,17 @@ def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
 
 
 def _value_row(each: Input | Choice, value: JobValue) -> Safe:
-    if isinstance(each, Choice):
-        shown = each.options[value.value]
-    else:
-        bare = value.unit and not each.kind.apart(value.value)[1]
-        shown = f"{value.value}\u00a0{value.unit}" if bare else value.value
-    if value.plus_minus:
-        shown = f"{shown} ± {value.plus_minus}"
     drop_ = tag("button", "Take out", type="button", data_drop=each.name)
-    return _row(each.label, shown, _from(value), drop_)
+    return _row(each.label, _as_kept(each, value), _from(value), drop_)
+
+
+def _as_kept(each: Input | Choice, value: JobValue) -> str:
+    """A value of a job as it was typed, with its unit and plus-or-minus."""
+    if isinstance(each, Choice):
+        return each.options[value.value]
+    bare = value.unit and not each.kind.apart(value.value)[1]
+    shown = f"{value.value}\u00a0{value.unit}" if bare else value.value
+    return f"{shown} ± {value.plus_minus}" if value.plus_minus else shown
 
 
 def _compared_row(each: Compared) -> Safe:

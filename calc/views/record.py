@@ -4,7 +4,9 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from calc import EDITION
+from calc.job import Job
 from calc.model import Calculator, Case, Choice, Input, Output
+from calc.request import words_of
 from calc.views.html import Safe, tag, uncited
 from calc.views.sure import output_sure, sureness
 from calc.views.words import finding_words, input_words, output_words, sure_words
@@ -25,12 +27,16 @@ def record(case: Case, head: Head, origins: Mapping[str, str]) -> Safe:
     assert case.answer
     sures = sureness(case)
     rows = [
-        _row(each.label, input_words(case, each.name), sure_words(case, each.name), origin)
+        row(
+            each.label,
+            input_words(case, each.name),
+            sure_words(case, each.name),
+            origins.get(each.name) or _unmeasured(case, each),
+        )
         for each in case.calculator.inputs
-        for origin in [origins.get(each.name, "")]
     ]
     answers = [
-        _row(o.label, output_words(case, o), output_sure(case, o, sures), "")
+        row(o.label, output_words(case, o), output_sure(case, o, sures), "")
         for o in case.calculator.outputs
     ]
     findings = [
@@ -40,10 +46,29 @@ def record(case: Case, head: Head, origins: Mapping[str, str]) -> Safe:
     return _page(case.calculator, head, rows, answers, findings)
 
 
+def _unmeasured(case: Case, each: Input | Choice) -> str:
+    """What to say of a figure that nobody says where it came from."""
+    untouched = not any(word.startswith(f"{each.name}=") for word in words_of(case))
+    return "not measured" if untouched else "typed here"
+
+
+def job_record(job: Job, head: Head, rows: list[Safe]) -> Safe:
+    """The record of a whole job: every value it holds, with where each came from."""
+    return tag(
+        "article",
+        tag("h1", f"Job: {job.name}"),
+        _under(head._replace(job=job.name)),
+        _table("What this job holds", ("Value", "From", ""), rows),
+        _signed(),
+        _foot(head),
+        class_="record",
+    )
+
+
 def blank(calculator: Calculator, unit_set: str, head: Head) -> Safe:
     """The same page to fill in by pen."""
     rows = [_blank_row(each, unit_set) for each in calculator.inputs]
-    answers = [_row(o.label, _line(_unit(o, unit_set)), "", "") for o in calculator.outputs]
+    answers = [row(o.label, _line(_unit(o, unit_set)), "", "") for o in calculator.outputs]
     return _page(calculator, head, rows, answers, [])
 
 
@@ -53,24 +78,32 @@ def _page(
     return tag(
         "article",
         tag("h1", calculator.title),
-        tag(
-            "p",
-            f"Job: {head.job or '_' * 30}   Date: {head.date or '_' * 14}   "
-            f"Pail and Timer, edition {EDITION}",
-            class_="record-head",
-        ),
+        _under(head),
         _cautions(calculator),
         _table("Measured and known", ("Value", "±", "From"), rows),
         *findings,
         _table("Answers", ("Value", "±", ""), answers),
-        tag("div", *(_signature(each) for each in SIGNED), class_="record-signed"),
-        tag(
-            "footer",
-            tag("div", class_="record-code"),
-            tag("p", head.link, class_="record-link"),
-            tag("p", "Not a design stamp and no permit: local codes and licensed practice decide."),
-        ),
+        _signed(),
+        _foot(head),
         class_="record",
+    )
+
+
+def _under(head: Head) -> Safe:
+    said = f"Job: {head.job or '_' * 30}   Date: {head.date or '_' * 14}   "
+    return tag("p", f"{said}Pail and Timer, edition {EDITION}", class_="record-head")
+
+
+def _signed() -> Safe:
+    return tag("div", *(_signature(each) for each in SIGNED), class_="record-signed")
+
+
+def _foot(head: Head) -> Safe:
+    return tag(
+        "footer",
+        tag("div", class_="record-code"),
+        tag("p", head.link, class_="record-link"),
+        tag("p", "Not a design stamp and no permit: local codes and licensed practice decide."),
     )
 
 
@@ -85,7 +118,8 @@ def _table(caption: str, heads: tuple[str, str, str], rows: list[Safe]) -> Safe:
     return tag("table", tag("caption", caption), tag("thead", head), body, class_="record-table")
 
 
-def _row(label: str, value: object, sure: str, origin: str) -> Safe:
+def row(label: str, value: object, sure: str, origin: str) -> Safe:
+    """A row of a record's table."""
     cells = [tag("td", each) for each in (value, sure, origin)]
     return tag("tr", tag("th", label, scope="row"), *cells)
 
@@ -93,9 +127,9 @@ def _row(label: str, value: object, sure: str, origin: str) -> Safe:
 def _blank_row(each: Input | Choice, unit_set: str) -> Safe:
     if isinstance(each, Choice):
         boxes = "   ".join(f"☐ {words}" for words in each.options.values())
-        return _row(each.label, boxes, "", "")
+        return row(each.label, boxes, "", "")
     lines = [_line("")] * (each.several - 1) + [_line(_unit(each, unit_set))]
-    return _row(each.label, Safe(" ".join(lines)), "____" if each.several == 1 else "", "")
+    return row(each.label, Safe(" ".join(lines)), "____" if each.several == 1 else "", "")
 
 
 def _unit(each: Input | Output, unit_set: str) -> str:

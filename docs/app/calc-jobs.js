@@ -1,5 +1,6 @@
 // <calc-jobs> lists the jobs on this device: start, choose, look at, compare, take out, hand on.
 import { all, choose, current, head, keep, remove } from "./job-store.js";
+import { printAlone } from "./print.js";
 import { ask } from "./python.js";
 
 customElements.define(
@@ -31,7 +32,13 @@ customElements.define(
     async #clicked(target) {
       const { do: what, drop } = target.closest("button")?.dataset ?? {};
       if (drop) return this.#drop(drop);
-      const does = { start: this.#start, export: this.#export, remove: this.#remove, compare: this.#compare };
+      const does = {
+        start: this.#start,
+        export: this.#export,
+        record: this.#record,
+        remove: this.#remove,
+        compare: this.#compare,
+      };
       await does[what]?.call(this);
     }
 
@@ -91,6 +98,11 @@ customElements.define(
       made.download = `${head(job).replace(/[^\p{L}\p{N}]+/gu, "-")}.json`;
       made.click();
       setTimeout(() => URL.revokeObjectURL(made.href), 1000);
+    }
+
+    async #record() {
+      const [, job] = await current();
+      printAlone((await ask({ do: "job-record", job })).record);
     }
 
     async #remove() {

@@ -218,7 +218,30 @@ def test_a_record_is_one_page(page: OpenPage, name: str, what: str, paper: str) 
     text = printed.pages[0].extract_text()
     for said in ("edition", "Signature", "local codes", "Radon"):
         assert said in text
-    assert ("invented" in text) is False
+    # nobody may take an example's figure for a measurement
+    assert ("not measured" in text) == (what == "record")
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_a_whole_job_prints_on_one_page(page: OpenPage, paper: str) -> None:
+    opened = page("jobs.html")
+    start_job(opened, "Quarry Road")
+    opened.goto(opened.url.replace("jobs.html", "balance.html"))
+    change(opened, "outlet_setting", "house_tank", "33")
+    opened.locator("#outlet_setting .calc-job summary").click()
+    expect(opened.locator("#outlet_setting [data-keep]")).to_have_count(16, timeout=SLOW)
+    for box in opened.locator("#outlet_setting [data-keep]").all():
+        box.check()
+    do(opened, "outlet_setting", "job-keep")
+    expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in")
+    opened.goto(opened.url.split("balance")[0] + "jobs.html")
+    opened.evaluate("window.print = () => {}")
+    do_job = opened.locator("[data-do=record]")
+    do_job.click()
+    expect(opened.locator(".sheet .record-table tbody tr")).to_have_count(16, timeout=SLOW)
+    printed = PdfReader(BytesIO(opened.pdf(format=paper)))
+    assert len(printed.pages) == 1
+    assert "33 gal" in printed.pages[0].extract_text().replace("\u00a0", " ")
 
 
 def test_the_jobs_page_is_accessible_with_a_job_in_it(page: OpenPage) -> None:

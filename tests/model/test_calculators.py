@@ -117,7 +117,7 @@ def test_a_safe_setting_runs_safe(asked: dict[str, str], draw: float, volume: fl
     }
     run = solve(calculator("tank_draw"), given_)
     assert run.answer, run.errors
-    assert run.answer.outputs["lasts"] is None
+    assert run.answer.outputs["dry_after"] is None
     assert (run.answer.outputs["lowest"] or 0) >= (found["reserve"] or 0) * (1 - 1e-9)
 
 
@@ -148,7 +148,7 @@ def test_the_sure_draw_always_passes(data: st.DataObject) -> None:
     again = {"draw_volume": Typed(f"{volume / gal!r} gal"), "start": Typed("worst")}
     second = solve(declared, {**first.typed, **again})
     assert second.answer
-    assert second.answer.outputs["lasts"] is None
+    assert second.answer.outputs["dry_after"] is None
 
 
 def test_floats_that_nearly_touch() -> None:

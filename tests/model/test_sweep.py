@@ -40,7 +40,7 @@ def asked_for(case: Case, name: str, value: float, output: str) -> float | None:
 @pytest.mark.parametrize("unit_set", UNIT_SETS)
 @pytest.mark.parametrize(
     ("name", "output"),
-    [("draw_flow", "lowest"), ("worst_inlet", "lasts"), ("house_tank", "sure_draw")],
+    [("draw_flow", "lowest"), ("worst_inlet", "dry_after"), ("house_tank", "sure_draw")],
 )
 def test_each_point_is_the_answer_there(name: str, output: str, unit_set: str) -> None:
     """By another way: the same input typed into its field gives the same answer."""
@@ -120,7 +120,7 @@ def test_an_answer_that_runs_away_does_not_flatten_the_rest() -> None:
 def test_no_answer_anywhere_is_no_chart() -> None:
     """By hand: a draw far below the flow in never uncovers the intake, at any float level."""
     case = case_of(["tank_draw", "draw_flow=1 gpm", "worst_inlet=20 gpm"])
-    assert sweep(case, "float_open", "lasts") is None
+    assert sweep(case, "float_open", "dry_after") is None
 
 
 def test_what_has_no_line_is_refused() -> None:

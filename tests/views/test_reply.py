@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
-from calc.model import UNIT_SETS, Input, Typed
+from calc.model import UNIT_SETS, Choice, Input, Typed
 from calc.views.browser import reply
 from tests.model.given import CALCULATORS, NASTY, patient, texts, typed
 from tests.views.reading import read
@@ -113,14 +113,20 @@ def test_a_script_never_gets_into_the_answer(name: str, field: str) -> None:
         assert told["says"].startswith("No answer")
 
 
+def as_in_the_form(each: Input | Choice, text: str) -> Typed:
+    """A text as the page sends it: with the unit that stands beside it."""
+    return Typed(text, "" if isinstance(each, Choice) else each.usual("us").symbol)
+
+
 @every_calculator
 @settings(patient, max_examples=100)
 @given(data=st.data())
 def test_any_text_gets_a_reply(name: str, data: st.DataObject) -> None:
     """By reason: the worker never falls over what is typed; every text comes back."""
-    fields = [each.name for each in calculator(name).inputs]
+    declared = {each.name: each for each in calculator(name).inputs}
+    fields = sorted(declared)
     some = data.draw(st.dictionaries(st.sampled_from(fields), texts, min_size=1, max_size=3))
-    told = ask(name, {field: Typed(text) for field, text in some.items()})
+    told = ask(name, {field: as_in_the_form(declared[field], text) for field, text in some.items()})
     read(told["answer"])
     for field, text in some.items():
         if told["fields"][field]["error"]:
