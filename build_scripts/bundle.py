@@ -18,7 +18,10 @@ ROOT = Path(__file__).resolve().parents[1]
 PYODIDE = ROOT / "node_modules" / "pyodide"
 CACHE = ROOT / ".cache" / "runtime"
 AS_SHIPPED = ("pyodide.js", "pyodide.asm.js", "pyodide.asm.wasm")
-SCRIPTS = {"qrcode-generator/dist/qrcode.mjs": "qrcode.mjs", "idb-keyval/dist/index.js": "idb-keyval.js"}
+SCRIPTS = {
+    "qrcode-generator/dist/qrcode.mjs": "qrcode.mjs",
+    "idb-keyval/dist/index.js": "idb-keyval.js",
+}
 
 
 def write(site: Path, made: Mapping[str, bytes]) -> None:
@@ -52,10 +55,10 @@ def standard_library() -> dict[str, bytes]:
 
 
 def package() -> dict[str, bytes]:
+    """`calc` as a page needs it; schemas and papers stay with the wheel."""
     return {
         file.relative_to(ROOT).as_posix(): file.read_bytes()
-        for file in sorted((ROOT / "calc").rglob("*"))
-        if file.is_file() and "__pycache__" not in file.parts
+        for file in sorted((ROOT / "calc").rglob("*.py"))
     }
 
 

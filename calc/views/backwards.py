@@ -89,33 +89,6 @@ def _typed(case: Case, each: Input, value: float) -> str:
     return with_unit(plainly_written(unit.out_of_si(value), 4), unit)
 
 
-def panel(case: Case, key: str) -> Safe:
-    """The part of the page that asks: which answer, how much, by changing what."""
-    outputs = [(each.name, each.label) for each in case.calculator.outputs]
-    inputs = [
-        (each.name, each.label)
-        for each in case.calculator.inputs
-        if isinstance(each, Input) and each.several == 1
-    ]
-    return tag(
-        "details",
-        tag("summary", "Work backwards"),
-        tag("p", "Say what the answer should be, and which figure may change."),
-        _picker(f"{key}-wanted", "Answer wanted", outputs),
-        tag("label", "How much", for_=f"{key}-target"),
-        tag("input", type="text", inputmode="decimal", id=f"{key}-target", autocomplete="off"),
-        _picker(f"{key}-free", "Figure to change", inputs),
-        tag("button", "Find it", type="button", data_do="backwards"),
-        tag("div", class_="calc-found", role="status"),
-        class_="calc-backwards",
-    )
-
-
-def _picker(id_: str, label: str, options: list[tuple[str, str]]) -> Safe:
-    every = [tag("option", words, value=name) for name, words in options]
-    return Safe(tag("label", label, for_=id_) + tag("select", *every, id=id_))
-
-
 def found_html(told: Told, free: str) -> Safe:
     """What was found, with a button for each value that takes it into the form."""
     said = [tag("p", sentence) for sentence in told.sentences]

@@ -128,6 +128,17 @@ def _backwards(case: Case, asked: Data) -> Reply:
     return {"found": found_html(told, asked["free"])}
 
 
+def _varied(case: Case, asked: Data) -> Reply:
+    """One answer against one figure, drawn."""
+    from calc.sweep import sweep
+    from calc.views.chart import figure
+
+    drawn = sweep(case, asked["varied"], asked["seen"]) if case.answer else None
+    if drawn is None:
+        return {"drawn": tag("p", "There is nothing to draw: no such number here, or no answer.")}
+    return {"drawn": figure(case, drawn, f"{asked['key']}-sweep")}
+
+
 def _record(case: Case, asked: Data) -> Reply:
     """The record of the case on one page, or the blank form of it."""
     from calc.views.record import Head, blank, record
@@ -145,6 +156,7 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "answer": _answer,
     "sure": _sure,
     "backwards": _backwards,
+    "varied": _varied,
     "record": _record,
 }
 ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")

@@ -139,7 +139,7 @@ customElements.define(
       }
       this.dataset.state = "answered";
       this.say("");
-      this.part(".calc-found").replaceChildren();
+      for (const told of this.querySelectorAll(".calc-found, .calc-drawn")) told.replaceChildren();
       this.part(".calc-code").hidden = true;
       this.words = [this.dataset.key, ...reply.words.slice(1)];
       history.replaceState(history.state, "", linkTo(this.words));

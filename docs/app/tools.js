@@ -12,6 +12,7 @@ const TOOLS = {
   record,
   blank: record,
   backwards,
+  varied,
   "job-panel": jobPanel,
   "job-use": jobUse,
   "job-keep": jobKeep,
@@ -65,9 +66,19 @@ async function record(form, what) {
   printAlone(sheet.innerHTML);
 }
 
-async function backwards(form) {
+function picked(form, parts) {
   const value = (part) => form.part(`#${CSS.escape(form.dataset.key)}-${part}`).value;
-  const asked = { wanted: value("wanted"), target: value("target"), free: value("free") };
+  return Object.fromEntries(parts.map((part) => [part, value(part)]));
+}
+
+async function varied(form) {
+  const asked = picked(form, ["varied", "seen"]);
+  const reply = await ask({ ...form.request(), do: "varied", ...asked });
+  form.part(".calc-drawn").innerHTML = reply.drawn;
+}
+
+async function backwards(form) {
+  const asked = picked(form, ["wanted", "target", "free"]);
   const reply = await ask({ ...form.request(), do: "backwards", ...asked });
   form.part(".calc-found").innerHTML = reply.found;
 }

@@ -244,6 +244,16 @@ def test_a_whole_job_prints_on_one_page(page: OpenPage, paper: str) -> None:
     assert "33 gal" in printed.pages[0].extract_text().replace("\u00a0", " ")
 
 
+def test_one_figure_varied_is_drawn_with_the_present_case(page: OpenPage) -> None:
+    opened = page("balance.html")
+    asks = opened.locator("#outlet_setting .calc-varied")
+    asks.locator("summary").first.click()
+    asks.locator("#outlet_setting-varied").select_option("outlet")
+    asks.locator("#outlet_setting-seen").select_option("margin")
+    do(opened, "outlet_setting", "varied")
+    expect(asks.locator("svg")).to_contain_text("you are here", timeout=SLOW)
+
+
 def test_the_jobs_page_is_accessible_with_a_job_in_it(page: OpenPage) -> None:
     opened = page("jobs.html")
     start_job(opened, "Quarry Road")

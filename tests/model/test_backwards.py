@@ -11,6 +11,7 @@ from math import (
     isfinite,
     log,
     nan,
+    nextafter,
     pi,
     prod,
     sin,
@@ -109,6 +110,9 @@ def test_full_precision() -> None:
     """Against roots known to the last digit."""
     assert abs(root(solutions(lambda x: x * x, 2.0, 0.0, 10.0)) - sqrt(2)) <= 2 * ulp(1.0)
     assert abs(root(solutions(cbrt, 0.1, -1.0, 3.0)) - 0.001) <= 8 * ulp(0.001)
+    one = root(solutions(lambda x: exp(9 * x), 1e20, 0.0, 10.0))
+    beside = (nextafter(one, 0), nextafter(one, 9))
+    assert all(abs(exp(9 * one) - 1e20) <= abs(exp(9 * x) - 1e20) for x in beside)
     assert abs(root(solutions(lambda x: x**3, 0.0, -1.0, pi))) < 1e-30
 
 
@@ -150,8 +154,8 @@ def test_a_solution_at_an_end(end: float, slope: float) -> None:
 
 
 def test_a_solution_on_both_grids() -> None:
-    """By reason: 31 is 4/128 of the way from 1 to 961, and its square root; it is one place."""
-    assert root(solutions(lambda x: x, 31.0, 1.0, 961.0)) == pytest.approx(31.0, rel=1e-15)
+    """By reason: 7 is 16/128 of the way from 1 to 49 and its square root, but for rounding."""
+    assert root(solutions(lambda x: x, 7.0, 1.0, 49.0)) == pytest.approx(7.0, rel=1e-15)
 
 
 TOUCHES: dict[str, tuple[Function, float, float]] = {
@@ -330,7 +334,7 @@ def test_any_function(
 COUNTED: dict[str, Callable[[float], float]] = {
     "power": lambda x: x * sqrt(x) - 27,
     "saturation": lambda x: x / (1 + x) - 0.77,
-    "steep": lambda x: exp(5 * x) - 1e6,
+    "steep": lambda x: exp(9 * x) - 1e20,  # level but for rounding over the first cells
     "kink": lambda x: min(50 * (x - 1), x - 1) + max(0.0, x - 3) ** 3 - 7,
     "triple": lambda x: (x - 1.11) ** 3,
     "step": lambda x: -1.0 if x < 1.3 else 5.0,
