@@ -147,7 +147,6 @@ def _scanned(function: Function, target: float, low: float, high: float) -> Foun
     error = _Error(function, target)
     grid = _grid(low, high)
     for _ in range(HOLES):
-        error.solved.clear()
         pieces = list(_pieces(error, grid))
         for piece in pieces:
             _search(error, piece)
@@ -165,8 +164,8 @@ def _scanned(function: Function, target: float, low: float, high: float) -> Foun
 
 def _grid(low: float, high: float) -> list[float]:
     points = {low + (high - low) * cell / CELLS for cell in range(CELLS)} | {high}
-    if low > 0 and high / low > DECADE:
-        ratio = log(high / low) / CELLS
+    if 0 < DECADE * low < high:
+        ratio = (log(high) - log(low)) / CELLS
         points |= {min(low * exp(ratio * cell), high) for cell in range(1, CELLS)}
     return sorted(points)
 
@@ -228,7 +227,7 @@ def _turn(error: _Error, a: float, b: float, c: float) -> None:
 def _levels(error: _Error, piece: Sequence[float]) -> Iterator[tuple[float, float, bool]]:
     """From where to where each solution reaches, and whether the answer only touches there."""
     points = sorted({*piece, *(x for x in error.solved if piece[0] <= x <= piece[-1])})
-    between = {a / 2 + b / 2 for a, b in pairwise(points) if error.solves(a) and error.solves(b)}
+    between = {(a + b) / 2 for a, b in pairwise(points) if error.solves(a) and error.solves(b)}
     points = sorted({*points, *filter(error.has, between)})
     runs = [(solves, list(run)) for solves, run in groupby(points, key=error.solves)]
     for place, (solves, run) in enumerate(runs):
@@ -252,7 +251,7 @@ def _end(error: _Error, solved: float, outside: float) -> float:
 def _last(holds: Callable[[float], bool], inside: float, outside: float) -> float:
     """The last point on the way from inside to outside at which something still holds."""
     for _ in range(HALVINGS):
-        middle = inside / 2 + outside / 2
+        middle = (inside + outside) / 2
         if holds(middle):
             inside = middle
         else:

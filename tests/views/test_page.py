@@ -107,7 +107,8 @@ def test_every_answer_is_well_formed_and_whole(name: str, data: st.DataObject) -
     outputs = [e.attributes["data-output"] for e in root.all() if "data-output" in e.attributes]
     assert outputs == [each.name for each in declared.outputs]
     assert len(root.one("ol", "calc-steps").all("li")) == len(case.answer.steps)
-    links = [a.attributes["href"] for a in root.one("p", "calc-sources").all("a")]
+    *links, about = [a.attributes["href"] for a in root.one("p", "calc-sources").all("a")]
+    assert about == f"../reference/calculators/{name}.html"
     assert links == [f"../sources.html#{each}" for each in declared.sources]
     assert not {"{", "}"} & set(root.text)
     assert not {"nan", "inf", "None"} & set(root.text.split())
