@@ -50,11 +50,15 @@ class Field:
 
 
 class Quantity(NamedTuple):
-    """An SI value, and the kind or field that says in which units it is shown."""
+    """An SI value, and the kind or field that says in which units it is shown.
+
+    label -- what it is, for a letter that is no field's symbol and no step's result
+    """
 
     value: float
     like: Kind | Field
     digits: int = 3
+    label: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

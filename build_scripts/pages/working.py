@@ -125,4 +125,5 @@ def _figure(quantity: Quantity) -> str:
     like = quantity.like
     kind = like if isinstance(like, Kind) else like.kind
     said = dict.fromkeys(shown(quantity.value, like, s, quantity.digits) for s in ("us", "si"))
-    return f"{kind.name}, {escaped('; '.join(said))} in the worked example"
+    what = quantity.label or kind.name
+    return f"{escaped(what)}, {escaped('; '.join(said))} in the worked example"

@@ -73,17 +73,17 @@ def outlet_setting(
     taken = drawdown(house_tank, precharge, cut_in, cut_out)
     reserve = sure_reserve(float_open, taken, before)
     given = {
-        "w": Quantity(WATER_COLUMN, pressure_gradient),
+        "w": Quantity(WATER_COLUMN, pressure_gradient, label="weight of standing water"),
         "p_h": Quantity(lift, gauge_pressure),
         "Q_c": Quantity(corrected, flow),
-        "z": Quantity(z, number, 4),
+        "z": Quantity(z, number, 4, f"normal factor for a chance of {chance} in 100"),
         "u_i": Quantity(u_in, share),
         "u_o": Quantity(u_out, share),
-        "P_a": Quantity(atm, gauge_pressure),
+        "P_a": Quantity(atm, gauge_pressure, label="pressure of the air"),
         "dV": Quantity(taken, volume),
-        "k": Quantity(T_95_MANY, number),
-        "U_i": Quantity(inlet_sure, share),
-        "U_o": Quantity(outlet_sure, share),
+        "k": Quantity(T_95_MANY, number, label="from a plus-or-minus to a standard deviation"),
+        "U_i": Quantity(inlet_sure, share, label="plus-or-minus of the flow in"),
+        "U_o": Quantity(outlet_sure, share, label="plus-or-minus of the flow out"),
     }
     return Answer(
         outputs={

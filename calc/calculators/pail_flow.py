@@ -38,10 +38,10 @@ def pail_flow(
     result = pail / mean
     still = max(_runs_worth(budget, spread), FEWEST_RUNS)
     given = {
-        "T": Quantity(sum(runs), _RUNS, 5),
-        "n": Quantity(len(runs), number),
-        "s": Quantity(spread, share),
-        "k": Quantity(factor, number),
+        "T": Quantity(sum(runs), _RUNS, 5, "time of all runs together"),
+        "n": Quantity(len(runs), number, label="number of runs"),
+        "s": Quantity(spread, share, label="scatter of one run"),
+        "k": Quantity(factor, number, label="Student's factor for so many runs"),
         "u_V": Quantity(budget.mark, share),
         "u_t": Quantity(budget.timing, share),
         "u_s": Quantity(budget.runs, share),

@@ -57,7 +57,7 @@ def tank_draw(
     reserve = sure_reserve(float_open, taken, before)
     lasts = sure_time(reserve, worst_inlet, leaves)
     given = {
-        "P_a": Quantity(atm, gauge_pressure),
+        "P_a": Quantity(atm, gauge_pressure, label="pressure of the air"),
         "Q_e": Quantity(leaves, flow),
         "R": Quantity(reserve, volume),
     }

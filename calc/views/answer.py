@@ -115,8 +115,18 @@ def _working(case: Case) -> Safe:
         "details",
         tag("summary", "Show the working"),
         tag("ol", *(_step(case, n) for n in range(len(case.answer.steps))), class_="calc-steps"),
+        _letters(case),
         class_="calc-working",
     )
+
+
+def _letters(case: Case) -> Safe:
+    assert case.answer
+    rows = [
+        tag("div", tag("dt", formula.letter_mathml(name)), tag("dd", meaning))
+        for name, meaning in formula.meanings(case.calculator, case.answer.steps).items()
+    ]
+    return tag("dl", *rows, class_="calc-letters")
 
 
 def _step(case: Case, place: int) -> Safe:

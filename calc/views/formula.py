@@ -2,11 +2,11 @@
 
 import ast
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import NamedTuple
 
 from calc.figures import plainly_written
-from calc.model import Case, Field, Input, Quantity, Step
+from calc.model import Calculator, Case, Field, Input, Quantity, Step
 from calc.views.html import Safe
 from calc.views.words import shown, with_unit
 
@@ -154,6 +154,20 @@ def quantities(case: Case, step: Step) -> Mapping[str, Quantity]:
     return {name: known[name] for name in letters(step.formula)}
 
 
+def meanings(calculator: Calculator, steps: Iterable[Step]) -> dict[str, str]:
+    """What each letter of the steps is: a field's label, a step's result, or a given figure."""
+    steps = tuple(steps)
+    given = {name: quantity.label for step in steps for name, quantity in step.given.items()}
+    worked = {letters(step.formula)[0]: step.label for step in steps}
+    fields = {
+        each.symbol: each.label
+        for each in (*calculator.outputs, *calculator.inputs)
+        if isinstance(each, Field) and each.symbol
+    }
+    known = given | worked | fields
+    return {name: known[name] for step in steps for name in letters(step.formula)}
+
+
 def put_in(case: Case, quantity: Quantity) -> str:
     """A quantity as it stands in a worked step: inputs in the unit they were given in."""
     like = quantity.like
@@ -174,6 +188,11 @@ def as_worked_text(case: Case, step: Step) -> str:
 
 def _closed(text: str) -> str:
     return f"({text})" if text.startswith("−") else text
+
+
+def letter_mathml(name: str) -> str:
+    """A letter as MathML if the handbook was built with it, else as plain text."""
+    return Safe(f"<math>{SYMBOLS[name]}</math>") if name in SYMBOLS else letter(name)
 
 
 def as_mathml(formula: str) -> str:

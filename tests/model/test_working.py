@@ -9,7 +9,15 @@ from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
 from calc.model import UNIT_SETS, Case, solve
-from calc.views.formula import as_latex, as_text, as_worked_text, letters, quantities, sides
+from calc.views.formula import (
+    as_latex,
+    as_text,
+    as_worked_text,
+    letters,
+    meanings,
+    quantities,
+    sides,
+)
 from tests.model.given import patient, typed
 
 every_calculator = pytest.mark.parametrize("name", names())
@@ -94,3 +102,11 @@ def test_what_a_formula_may_not_hold(formula: str) -> None:
     """By reason: what cannot be shown is a mistake in the declaration."""
     with pytest.raises(ValueError, match="no way to show"):
         as_text(formula)
+
+
+@every_calculator
+def test_every_letter_has_a_meaning(name: str) -> None:
+    """By reason: a letter that nothing explains teaches nothing."""
+    case = solve(calculator(name))
+    assert case.answer
+    assert all(meanings(case.calculator, case.answer.steps).values())
