@@ -6,19 +6,18 @@ answer visibly dips towards its target there.
 
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby, pairwise
-from math import copysign, exp, isfinite, log, sqrt
+from math import copysign, exp, isfinite, log
 from sys import float_info
 from typing import Literal, NamedTuple
 
 from calc.errors import Refused
+from calc.roots import bracket, last, lowest
 
 type Function = Callable[[float], float | None]
 
 CELLS = 128  # of each grid
 DECADE = 10.0  # a range wider than this is also cut into equal ratios
-HALVINGS = 60  # narrow a cell to rounding
-GOLDEN, NARROWINGS = (sqrt(5) - 1) / 2, 75  # as far, by the golden ratio
-HOLES = 4  # looks at a range in which cells hide places without a value
+HOLES = 4  # scans of a range, each but the first for places without a value inside a cell
 SAME = 4 * float_info.epsilon  # answers this near the target, as a share of it, are the target
 TOUCHING = 1e-9  # turning points this near touch it: nine digits, more than are ever shown
 BESIDE = 1e-6  # of a cell: how near to look to tell a jump from a steep slope
@@ -163,10 +162,10 @@ def _scanned(function: Function, target: float, low: float, high: float) -> Foun
 
 
 def _grid(low: float, high: float) -> list[float]:
-    points = {low + (high - low) * cell / CELLS for cell in range(CELLS)} | {high}
+    shares = [cell / CELLS for cell in range(1, CELLS)]
+    points = {low, high} | {low + (high - low) * share for share in shares}
     if 0 < DECADE * low < high:
-        ratio = (log(high) - log(low)) / CELLS
-        points |= {min(low * exp(ratio * cell), high) for cell in range(1, CELLS)}
+        points |= {exp(log(low) * (1 - share) + log(high) * share) for share in shares}
     return sorted(points)
 
 
@@ -175,7 +174,7 @@ def _pieces(error: _Error, grid: Sequence[float]) -> Iterator[list[float]]:
     ends = set()
     for a, b in pairwise(grid):
         if error.has(a) != error.has(b):
-            ends.add(_last(error.has, a, b) if error.has(a) else _last(error.has, b, a))
+            ends.add(last(error.has, a, b) if error.has(a) else last(error.has, b, a))
     for has, points in groupby(sorted({*grid, *ends}), key=error.has):
         if has:
             yield list(points)
@@ -199,7 +198,7 @@ def _cross(error: _Error, a: float, b: float) -> None:
     a, b = a + aside if error.solves(a) else a, b - aside if error.solves(b) else b
     if error.solves(a) or error.solves(b) or (error(a) > 0) == (error(b) > 0):
         return
-    best, other = _bracket(error, a, b)
+    best, other = bracket(error, a, b)
     if not error.is_near(best, a, b):
         beside = BESIDE * (b - a)
         before, after = max(a, min(best, other) - beside), min(b, max(best, other) + beside)
@@ -216,7 +215,7 @@ def _turn(error: _Error, a: float, b: float, c: float) -> None:
     seen = 0 < close < (1 - SAME) * away and close <= off  # a dip, not the rounding of a level
     if not seen or any(map(error.solves, (a, b, c))):
         return
-    turn = _lowest(lambda x: sign * error(x), a, c)
+    turn = lowest(lambda x: sign * error(x), a, c)
     if error.is_near(turn, a, c):
         error.solved.add(turn)
     elif sign * error(turn) < 0:
@@ -245,79 +244,4 @@ def _levels(error: _Error, piece: Sequence[float]) -> Iterator[tuple[float, floa
 def _end(error: _Error, solved: float, outside: float) -> float:
     """How far the stretch of solutions reaches from one of them to what is outside it."""
     beside = solved + LEVEL * (outside - solved)
-    return _last(error.solves, beside, outside) if error.solves(beside) else solved
-
-
-def _last(holds: Callable[[float], bool], inside: float, outside: float) -> float:
-    """The last point on the way from inside to outside at which something still holds."""
-    for _ in range(HALVINGS):
-        middle = (inside + outside) / 2
-        if holds(middle):
-            inside = middle
-        else:
-            outside = middle
-    return inside
-
-
-def _lowest(function: Callable[[float], float], a: float, b: float) -> float:
-    """Where a function with one dip between a and b is lowest: golden section search."""
-    left, right = b - GOLDEN * (b - a), a + GOLDEN * (b - a)
-    for _ in range(NARROWINGS):
-        if function(left) <= function(right):
-            b, right = right, left
-            left = b - GOLDEN * (b - a)
-        else:
-            a, left = left, right
-            right = a + GOLDEN * (b - a)
-    return min(left, right, key=function)
-
-
-class _Point(NamedTuple):
-    x: float
-    y: float
-
-
-def _bracket(function: Callable[[float], float], low: float, high: float) -> tuple[float, float]:
-    """Two points next to each other between which the sign changes, the better one first.
-
-    low, high -- with opposite signs there
-
-    Source: R. P. Brent, Algorithms for Minimization without Derivatives, 1973, chapter 4,
-    from memory.
-    """
-    a, b = _Point(low, function(low)), _Point(high, function(high))
-    c, step, before = a, high - low, high - low
-    while True:
-        if (b.y > 0) == (c.y > 0):
-            c = a
-            step = before = b.x - a.x
-        if abs(c.y) < abs(b.y):
-            a, b, c = b, c, b
-        least = float_info.epsilon * abs(b.x) + float_info.epsilon**2 * (high - low)
-        half = (c.x - b.x) / 2
-        if b.y == 0 or abs(half) <= least:
-            return b.x, c.x
-        step, before = _step(a, b, c, least, step, before)
-        x = b.x + (step if abs(step) > least else copysign(least, half))
-        a, b = b, _Point(x, function(x))
-
-
-def _step(
-    a: _Point, b: _Point, c: _Point, least: float, step: float, before: float
-) -> tuple[float, float]:
-    """The next step from b and the one before it: interpolated if it can be trusted, else
-    half of the bracket from b to c."""
-    half = (c.x - b.x) / 2
-    if abs(before) < least or abs(a.y) <= abs(b.y):
-        return half, half
-    s = b.y / a.y
-    if a.x == c.x:
-        p, q = 2 * half * s, 1 - s
-    else:
-        q, r = a.y / c.y, b.y / c.y
-        p = s * (2 * half * q * (q - r) - (b.x - a.x) * (r - 1))
-        q = (q - 1) * (r - 1) * (s - 1)
-    p, q = abs(p), -q if p > 0 else q
-    if 2 * p < min(3 * half * q - abs(least * q), abs(before * q)):
-        return p / q, step
-    return half, half
+    return last(error.solves, beside, outside) if error.solves(beside) else solved

@@ -21,7 +21,7 @@ TRIALS = 1000
 PROBES = 100
 # Largest mean departure from a straight line, in standard uncertainties of the answer. One
 # bent input that just passes shifts both ends of the interval by a sixth of the
-# plus-or-minus: the tolerance of JCGM 101:2008, clause 8, at one figure (from memory).
+# plus-or-minus: the tolerance of [jcgm-101] clause 8, at one figure.
 BENT = 0.15
 ROUNDING = 1e-9  # departures under this share of the answer are arithmetic, or never shown
 LEAST_STEP = 1e-3  # of a plus-or-minus: a shorter way to a limit drowns the slope in rounding
@@ -105,6 +105,7 @@ def propagated(
     is held against its straight line in PROBES trials; one that bends by over BENT, or is
     no number somewhere, gets the middle 95 % of TRIALS trials instead. The guide's own
     example H.1 bends by 0.38 and goes to trials; it too adds second-order terms to it.
+    What fewer than one trial in PROBES meets may go unseen, and hardly moves the middle.
 
     The law steps by the standard uncertainty. A step of U comes to the same on a straight
     line, and on a bent one its ends are those of the interval.
@@ -114,7 +115,8 @@ def propagated(
     >>> round(flow.plus_minus / flow.value, 4), [part.name for part in flow.parts]
     (0.0197, ['t', 'V'])
 
-    Source: [jcgm-100] equation (10), 5.1.2 and 5.1.3 note 2; JCGM 101:2008, 5.9 and 7.
+    Source: [jcgm-100] equation (10), 5.1.2 and 5.1.3 note 2; [jcgm-101] 5.9 and 7
+    (from memory).
     """
     asked = _Question(work, values, {name: u for name, u in sures.items() if u > 0}, limits)
     answer = asked.tried({}).outputs
@@ -187,8 +189,7 @@ def _plan(inputs: int) -> tuple[tuple[float, ...], ...]:
     """Steps of all inputs, trial by trial: the same TRIALS equally likely steps for each
     input, in an order of its own. Repeating a question repeats the answer.
 
-    Source: M. D. McKay, R. J. Beckman, W. J. Conover, A Comparison of Three Methods for
-    Selecting Values of Input Variables, 1979 (Latin hypercube sampling), from memory.
+    Source: [mckay-1979], Latin hypercube sampling.
     """
     order, steps = Random(1), _steps()
     return tuple(zip(*(order.sample(steps, TRIALS) for _ in range(inputs)), strict=True))

@@ -21,7 +21,7 @@ def test_the_example_is_there_without_a_script(page: OpenPage) -> None:
     opened = page("balance.html", java_script_enabled=False)
     expect(opened.locator("#outlet_setting .calc-example")).to_contain_text("Worked example")
     expect(opened.locator("#outlet_setting .calc-finding").first).to_contain_text("Can run dry.")
-    expect(opened.locator("#tank_draw svg")).to_be_visible()
+    expect(opened.locator("#tank_draw svg").first).to_be_visible()
 
 
 def test_a_changed_field_gives_the_answer_of_cpython(page: OpenPage) -> None:

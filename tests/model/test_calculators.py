@@ -130,7 +130,7 @@ def test_the_sure_time_is_sure(data: st.DataObject) -> None:
     assume(case.answer)
     assert case.answer
     found = case.answer.outputs
-    dry, sure = found["lasts"], found["sure_time"]
+    dry, sure = found["dry_after"], found["sure_time"]
     assert dry is None or (sure is not None and dry >= sure * (1 - 1e-9))
 
 
