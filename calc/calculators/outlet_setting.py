@@ -27,6 +27,7 @@ from calc.units import (
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 # One-sided normal factors, recomputed: chance that the true outlet passes the true inlet.
 CHANCE = {"5": 1.645, "1": 2.326}
+NEAR_ZERO = 10 * psi  # a house gauge this low: the pressure tank is all but empty
 LOOSEST = 0.4  # a plus-or-minus over this share leaves nothing to set
 
 
@@ -119,7 +120,8 @@ def _check(
 def _findings(
     flows: _Flows, reserve: float, before: bool, house_gauge: float
 ) -> tuple[Finding, ...]:
-    findings = [_headline(flows, reserve)]
+    measured_at_worst = not before or house_gauge <= NEAR_ZERO
+    findings = [_headline(flows, reserve, measured_at_worst)]
     if flows.corrected <= flows.worst_inlet:
         findings.append(
             Finding(
@@ -139,7 +141,7 @@ def _findings(
                 "{service_at}.",
             )
         )
-    if before and house_gauge > 10 * psi:
+    if not measured_at_worst:
         findings.append(
             Finding(
                 "caution",
@@ -161,7 +163,7 @@ def _findings(
     return tuple(findings)
 
 
-def _headline(flows: _Flows, reserve: float) -> Finding:
+def _headline(flows: _Flows, reserve: float, measured_at_worst: bool) -> Finding:
     if reserve <= 0:
         return Finding(
             "danger",
@@ -169,6 +171,13 @@ def _headline(flows: _Flows, reserve: float) -> Finding:
             "One refill of the house pressure tank can take more than the open tank holds when "
             "the float opens, whatever the setting. Move the limit before the pressure tank, or "
             "raise the float.",
+        )
+    if flows.worst_outlet <= flows.setting and not measured_at_worst:
+        return Finding(
+            "caution",
+            "Not proven.",
+            "Today's outlet stays under the worst inlet as it was measured, but it was not "
+            "measured at its worst. Measure it again before you trust {pail_setting}.",
         )
     if flows.worst_outlet <= flows.setting:
         return Finding(

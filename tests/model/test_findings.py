@@ -27,6 +27,7 @@ FINDINGS = [
     ("outlet_setting limit=after house_tank=80", "danger", "Not safe."),
     ("outlet_setting inlet=4.5", "caution", "Service is due."),
     ("outlet_setting inlet=7", "caution", "Keep the service promise."),
+    ("outlet_setting house_gauge=30 outlet=4", "caution", "Not proven."),
     ("outlet_setting house_gauge=30", "caution", "Not the worst case."),
     ("outlet_setting limit=after", "caution", "Open pipe only."),
     ("tank_draw worst_inlet=2", "danger", "Runs dry."),
