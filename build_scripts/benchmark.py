@@ -56,8 +56,9 @@ def weighed(site: Path) -> dict[str, list[Path]]:
         "our styles": sorted(app.glob("*.css")),
         "others' scripts": sorted((app / "vendor").glob("*.js")),
         "code maker, if asked": sorted((app / "vendor").glob("*.mjs")),
-        "calc": [site / "runtime" / "calc.zip"],
-        "runtime": sorted((site / "runtime").glob("py*")),
+        "calc": sorted((site / "runtime").glob("calc-*.zip")),
+        "Python": sorted((site / "runtime").glob("library-*.zip")),
+        "Pyodide": sorted((site / "runtime").glob("pyodide-*[ms]")),
     }
 
 

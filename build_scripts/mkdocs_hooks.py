@@ -11,8 +11,15 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
 from build_scripts import bundle, fences, formulas, pages
+from build_scripts.runtime import packed
 
 drawer = fences.Fences()
+serving = False
+
+
+def on_startup(command: str, dirty: bool) -> None:
+    global serving  # noqa: PLW0603 -- MkDocs tells it once and keeps nothing of ours
+    serving = command == "serve"
 
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
@@ -50,4 +57,7 @@ def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
 
 
 def on_post_build(config: MkDocsConfig) -> None:
-    bundle.write(Path(config.site_dir), {"calc/formulas.json": formulas.as_json().encode()})
+    site = Path(config.site_dir)
+    bundle.write(site, {"calc/formulas.json": formulas.as_json().encode()})
+    if not serving:  # a writer waits for no brotli
+        packed.write(site)

@@ -126,7 +126,7 @@ def _cell(content: str | float) -> str:
 
 def csv_link(csv: str, name: str) -> Safe:
     """A link that saves the figures. The mark at their start tells a spreadsheet it is UTF-8."""
-    data = b2a_base64(csv.encode("utf-8-sig"), newline=False).decode()
+    data = b2a_base64(f"\ufeff{csv}".encode(), newline=False).decode()
     link = tag(
         "a",
         "Download the figures (CSV)",

@@ -1,6 +1,8 @@
 // Asks calc, which runs in one worker per page. A worker that is silent for too long
 // is ended, and the next question starts another.
 
+import { RUNTIME } from "./runtime.js"; // written by the build
+
 const BOOT_LIMIT = 60_000; // ms; Pyodide that cannot instantiate its WebAssembly stays silent
 const REQUEST_LIMIT = 10_000; // ms
 
@@ -59,7 +61,8 @@ function launch() {
     stop(`Python did not start: ${event.message ?? "its worker could not be loaded"}.`);
   };
 
-  const runtime = new URL("../runtime/", import.meta.url).href;
+  const addressed = ([role, path]) => [role, new URL(`../${path}`, import.meta.url).href];
+  const runtime = Object.fromEntries(Object.entries(RUNTIME).map(addressed));
   const ready = send({ runtime }, BOOT_LIMIT, "Python did not start within a minute.");
   ready.catch(({ message }) => stop(message));
   const launched = { ready, send };

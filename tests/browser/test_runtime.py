@@ -1,5 +1,6 @@
 """docs/app/python.js asks calc in a worker, and gives up on one that is silent."""
 
+import json
 from typing import Any
 
 import pytest
@@ -12,6 +13,7 @@ pytestmark = pytest.mark.browser
 # A page that does nothing by itself: no form that starts Python early, no timers of the theme,
 # which fail on a false clock.
 BARE = "app/python.js"
+MANIFEST = "runtime/manifest.json"
 REQUEST = {"calculator": "pail_flow", "fields": {}, "units": "us"}
 
 
@@ -28,6 +30,12 @@ def ask(page: Page, request: dict[str, Any] = REQUEST) -> Any:
 
 def python_workers(page: Page) -> list[Worker]:
     return [worker for worker in page.workers if worker.url.endswith("/app/worker.js")]
+
+
+def manifest(site: Site) -> dict[str, dict[str, str]]:
+    """Role -> path, bytes and sha256 of each file of the runtime."""
+    told: dict[str, dict[str, str]] = json.loads((site.folder / MANIFEST).read_text())
+    return told
 
 
 def test_calc_answers(page: OpenPage) -> None:
@@ -56,16 +64,23 @@ def test_a_browser_without_webassembly_is_told_at_once(page: OpenPage) -> None:
 
 @pytest.mark.parametrize(
     ("file", "told"),
-    [("app/worker.js", "did not start"), ("runtime/calc.zip", "calc.zip: 404")],
+    [
+        ("app/worker.js", "did not start"),
+        ("engine", "importScripts"),
+        ("wasm", ".wasm: 404"),
+        ("library", ".zip: 404"),
+        ("calc", ".zip: 404"),
+    ],
 )
 def test_a_file_that_is_missing_is_told(
     file: str, told: str, page: OpenPage, site: Site, faults: list[str]
 ) -> None:
+    path = manifest(site).get(file, {"path": file})["path"]
     opened = page(BARE)
-    opened.route(f"**/{file}", lambda route: route.fulfill(status=404))
-    with opened.expect_response(f"**/{file}"):  # told of its own accord, and maybe later
+    opened.route(f"**/{path}", lambda route: route.fulfill(status=404))
+    with opened.expect_response(f"**/{path}"):  # told of its own accord, and maybe later
         assert told in ask(opened)
-    assert faults == [f"404 {site.url}{file}"]
+    assert faults == [f"404 {site.url}{path}"]
     faults.clear()
     opened.unroute_all()
     assert "answer" in ask(opened)

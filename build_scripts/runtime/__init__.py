@@ -1,0 +1,1 @@
+"""What a browser runs: Pyodide, the trimmed standard library, and `calc`."""

@@ -1,0 +1,98 @@
+"""What a browser runs: all that a page can ask works in the trimmed runtime, and it is light."""
+
+import json
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from build_scripts import bundle
+from build_scripts.runtime import packed
+from calc.calculators import calculator, names
+from calc.model import Input
+from calc.views import browser
+from tests.conftest import Site
+
+ROOT = Path(__file__).resolve().parents[1]
+FIRST_VISIT = 3_200_000  # bytes in brotli that the calculators may cost, page and theme apart
+WHEN = "2026-11-25T10:00:00Z"
+JOB = {"name": "Quarry Road", "date": "2026-11-25", "format": "pail-and-timer-job", "version": 1}
+JOB |= {"handbook": "0.1.0", "values": {}}
+
+
+def asked_of(name: str) -> list[dict[str, Any]]:
+    """One request of each kind that a calculator's form can make."""
+    declared = calculator(name)
+    free = next(e.name for e in declared.inputs if isinstance(e, Input) and e.several == 1)
+    wanted = declared.outputs[0].name
+    base = {"calculator": name, "key": name, "root": "", "units": "si", "job": json.dumps(JOB)}
+    about: dict[str, Any] = {"wanted": wanted, "target": "1", "free": free, "seen": wanted}
+    about |= {"varied": free, "ticked": [free], "origin": "measured", "when": WHEN}
+    does = [*browser.DOES, *browser.ON_FORM_AND_JOB]
+    return [base | about | {"do": do} for do in does] + [base | {"do": "record", "blank": True}]
+
+
+def asked_of_jobs() -> list[dict[str, Any]]:
+    job = json.dumps(JOB)
+    given = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
+    return [given | {"date": "2026-11-25", "do": do} for do in browser.ON_JOBS]
+
+
+@pytest.fixture(scope="module")
+def replies(site: Site) -> list[dict[str, Any]]:
+    """What the worker answers to everything, run in Node, which starts in half a second."""
+    listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
+    runtime = {role: str(site.folder / file["path"]) for role, file in listed.items()}
+    requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
+    messages = [{"id": 0, "runtime": runtime}]
+    messages += [{"id": n, "request": request} for n, request in enumerate(requests, 1)]
+    told = subprocess.run(
+        ["node", ROOT / "tests/worker_in_node.js", ROOT / "docs/app/worker.js"],
+        input="\n".join(map(json.dumps, messages)),
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return [json.loads(line) for line in told.stdout.splitlines()]
+
+
+def test_every_calculator_does_everything_in_the_trimmed_runtime(
+    replies: list[dict[str, Any]],
+) -> None:
+    requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
+    assert len(replies) == len(requests) + 1
+    faults = [
+        (request.get("calculator"), request["do"], reply["fault"][-300:])
+        for request, reply in zip(requests, replies[1:], strict=True)
+        if "fault" in reply
+    ]
+    assert faults == []
+
+
+def test_the_trimmed_runtime_answers_as_cpython_does(replies: list[dict[str, Any]]) -> None:
+    """What is said in words is the same; formulas are MathML only where the build put them."""
+    requests = [request for name in names() for request in asked_of(name)]
+    for request, reply in zip(requests, replies[1:], strict=False):
+        if request["do"] == "answer":
+            mine = json.loads(browser.reply(json.dumps(request)))
+            assert reply["reply"]["says"] == mine["says"]
+            assert reply["reply"]["fields"] == mine["fields"]
+
+
+def test_the_first_visit_is_light(site: Site) -> None:
+    listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
+    files = [site.folder / file["path"] for file in listed.values()]
+    assert sum(len(packed.brotli_of(file.read_bytes())) for file in files) <= FIRST_VISIT
+
+
+def test_a_name_changes_with_the_content(tmp_path: Path) -> None:
+    one, other = (bundle.put(tmp_path, "a.zip", content) for content in (b"one", b"other"))
+    assert one["path"] != other["path"]
+    assert bundle.put(tmp_path, "a.zip", b"one") == one
+
+
+def test_packed_copies_stand_beside_what_is_worth_it(site: Site) -> None:
+    page = site.folder / "balance.html"
+    for ending in (".br", ".gz"):
+        assert page.with_name(page.name + ending).stat().st_size < page.stat().st_size / 2
