@@ -134,7 +134,7 @@ def test_a_runtime_that_cannot_start_leaves_the_example(
     page: OpenPage, faults: list[str], site: Site
 ) -> None:
     opened = page("balance.html")
-    opened.route("**/runtime/pyodide.js", lambda route: route.abort())
+    opened.route("**/runtime/pyodide-*.js", lambda route: route.abort())
     opened.locator("#outlet_setting-outlet").fill("4")
     expect(form(opened, "outlet_setting")).to_have_attribute("data-state", "failed")
     expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("not your figures")
