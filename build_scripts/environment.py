@@ -15,6 +15,7 @@ ROOT = Path(__file__).resolve().parents[1]
 VENV = ROOT / ".venv"
 PYTHON = VENV / "bin" / "python"
 CHROMIUM = Path("/usr/bin/chromium")
+MATHS_FONT = Path("/usr/share/fonts/truetype/dejavu/DejaVuMathTeXGyre.ttf")
 
 # Byte-code made here must be byte-code that the browser's Python reads.
 PYTHON_VERSION = (3, 13)
@@ -56,8 +57,14 @@ def install_npm_packages() -> None:
 
 
 def install_chromium() -> None:
-    if not CHROMIUM.exists():
-        install_from_debian("chromium", "fonts-dejavu-core")
+    """Leave Chromium, which tests drive and which prints the book, with fonts to print it in."""
+    if not CHROMIUM.exists() or not MATHS_FONT.exists():
+        install_from_debian("chromium", "fonts-liberation", "fonts-dejavu-extra")
+
+
+def install_epub_checker() -> None:
+    if shutil.which("epubcheck") is None:
+        install_from_debian("epubcheck")
 
 
 def install_from_debian(*packages: str) -> None:

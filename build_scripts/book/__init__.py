@@ -1,0 +1,1 @@
+"""The printed edition and the EPUB, made from a built handbook."""
