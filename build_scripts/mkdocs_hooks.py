@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, fences, formulas, pages
+from build_scripts import bundle, fences, formulas, offline, pages
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
@@ -59,5 +59,10 @@ def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
 def on_post_build(config: MkDocsConfig) -> None:
     site = Path(config.site_dir)
     bundle.write(site, {"calc/formulas.json": formulas.as_json().encode()})
-    if not serving:  # a writer waits for no brotli
-        packed.write(site)
+    if serving:  # a writer waits for no brotli, and must see each change at once
+        offline.write_none(site)
+        return
+    offline.mark(site)
+    packed.write(site)
+    offline.write(site)  # it tells the packed sizes
+    packed.write(site)  # and is packed itself

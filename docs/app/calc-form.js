@@ -27,10 +27,22 @@ customElements.define(
         if (target.open) useTool(this, target);
       });
       this.addEventListener("submit", (event) => event.preventDefault());
-      const words = linked();
-      if (words[0] === this.dataset.key) this.#follow(words);
-      else if (unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
+      addEventListener("hashchange", this.#obey);
+      const isMeant = this.#obey();
+      if (!isMeant && unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
     }
+
+    disconnectedCallback() {
+      removeEventListener("hashchange", this.#obey);
+    }
+
+    /** Does what the address asks for, if it means this calculator, and says whether it does. */
+    #obey = () => {
+      const words = linked();
+      const isMeant = words[0] === this.dataset.key;
+      if (isMeant) this.#follow(words);
+      return isMeant;
+    };
 
     part(selector) {
       return this.querySelector(selector);
@@ -142,7 +154,8 @@ customElements.define(
       for (const told of this.querySelectorAll(".calc-found, .calc-drawn")) told.replaceChildren();
       this.part(".calc-code").hidden = true;
       this.words = [this.dataset.key, ...reply.words.slice(1)];
-      history.replaceState(history.state, "", linkTo(this.words));
+      // an answer may come when the reader has gone on to another page
+      if (this.isConnected) history.replaceState(history.state, "", linkTo(this.words));
     }
 
     /** The same answer again with its plus-or-minus, which takes longer. */
