@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 from urllib.parse import urldefrag
 from xml.etree.ElementTree import Element
 
-import yaml
+from mkdocs.utils.yaml import yaml_load
 
 from build_scripts.book.paper import on_paper
 from build_scripts.book.tree import classes, is_heading, make, read, text
@@ -29,7 +29,7 @@ class Chapter(NamedTuple):
 
 
 def settings() -> dict[str, Any]:
-    loaded: dict[str, Any] = yaml.safe_load(SETTINGS.read_text(encoding="utf-8"))
+    loaded: dict[str, Any] = yaml_load(SETTINGS.read_text(encoding="utf-8"))
     return loaded
 
 
