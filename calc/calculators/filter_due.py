@@ -27,7 +27,7 @@ from calc.units import (
     volume,
 )
 
-MOST_READINGS = 9
+MOST_READINGS = 6
 LOWERED = 0.9  # share of the outlet left in the answer to "what does lowering it buy?"
 POINTS = 30  # of each line in the chart
 READINGS = "Readings since the last service, oldest first"
@@ -280,7 +280,7 @@ def _fits(found: _Filter) -> Chart:
         y=Axis("Resistance of the bed", bed_resistance),
         lines=tuple(lines),
         limits=(Limit("due", found.critical),),
-        marks=tuple(Mark(str(i), v, r, i == last) for i, (v, r) in enumerate(readings, 1)),
+        marks=tuple(Mark(f"reading {i}", v, r, i == last) for i, (v, r) in enumerate(readings, 1)),
     )
 
 
@@ -352,7 +352,8 @@ CALCULATOR = Calculator(
             high=100 * gpm,
             several=MOST_READINGS,
             measure="Pail at the open tank's inlet, float wide open, the same pail each time. The "
-            "first reading right after service, the last one today.",
+            "first reading right after service, the last one today. With more than six leave out "
+            "some in the middle.",
             group=READINGS,
         ),
         Input(

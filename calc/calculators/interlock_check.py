@@ -8,9 +8,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from calc import cautions
+from calc.errors import Refused
 from calc.fields import INVENTED
-from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
-from calc.units import number
+from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.units import gal, number, volume
 
 RESULTS = {
     "passed": "tested today: works",
@@ -94,11 +95,22 @@ HAZARDS: Mapping[str, Finding] = {
         "Sooner or later somebody opens it and leaves it. Lock it and label it: untreated, radon.",
     ),
 }
+# A lock-out that lets go sooner starts and stops pump 2 all day. Common practice, no source.
+LEAST_PLAY = 3 * gal
+_HASTY = Finding(
+    "caution",
+    "The lock-out lets go too soon.",
+    "It waits for {lock_play} only. Pump 2 then stops and starts all through a draw. Set it to let "
+    "go at least {least} higher, or by a timer or by hand.",
+    {"least": Quantity(LEAST_PLAY, volume)},
+)
 UNTESTED = "Not tested: take it as broken until it is. If it is: "
 
 
 def interlock_check(
     low_float: str,
+    lock_off: float,
+    lock_on: float,
     blower_proof: str,
     vent: str,
     vent_proof: str,
@@ -112,6 +124,8 @@ def interlock_check(
     bypass: str,
 ) -> Answer:
     """Which hazards stand open, worst first."""
+    if lock_on <= lock_off:
+        raise Refused("contradiction", "lock_on", says="must be above the {lock_off} it stopped at")
     results = {
         "low_float": low_float,
         "blower_proof": blower_proof,
@@ -138,6 +152,7 @@ def interlock_check(
     }
     return Answer(
         outputs={
+            "lock_play": lock_on - lock_off,
             "open_hazards": float(len(broken)),
             "untested": float(len(untested)),
             "passed": float(passed),
@@ -146,8 +161,10 @@ def interlock_check(
             _headline(bool(grave), bool(broken), bool(untested)),
             *(HAZARDS[name] for name in broken),
             *(_doubted(HAZARDS[name]) for name in untested),
+            *([_HASTY] if low_float == "passed" and lock_on - lock_off < LEAST_PLAY else []),
         ),
         steps=(
+            Step("Water the lock-out waits for", "V_w = V_r - V_l", given),
             Step("Protections that do not act or are not there", "N_o = N_f + N_m", given),
             Step("Not tested", "N_u = N_t", given),
             Step("Passed their test", "N_p = N - N_o - N_u", given),
@@ -201,6 +218,22 @@ def _choice(name: str, label: str, default: str, measure: str, group: str) -> Ch
     )
 
 
+def _level(name: str, label: str, symbol: str, default: str, measure: str) -> Input:
+    return Input(
+        name=name,
+        label=label,
+        symbol=symbol,
+        kind=volume,
+        default=default,
+        origin=INVENTED,
+        low=0.0,
+        high=2000 * gal,
+        measure=measure,
+        group=AIR,
+        sure="0.25 gal",
+    )
+
+
 CALCULATOR = Calculator(
     name="interlock_check",
     title="What stands between a fault and the house",
@@ -213,6 +246,21 @@ CALCULATOR = Calculator(
             "Test 1: shut the inlet and draw the tank down. Pump 2 must stop with water over the "
             "intake, and stay off until the level is well up again.",
             AIR,
+        ),
+        _level(
+            "lock_off",
+            "Water over the intake when it stopped pump 2",
+            "V_l",
+            "5 gal",
+            "In test 1: height over the intake times gallons an inch. It must be no less than the "
+            "intake needs: see how deep the intake must sit.",
+        ),
+        _level(
+            "lock_on",
+            "Water over the intake when it let pump 2 go again",
+            "V_r",
+            "8.5 gal",
+            "The same test, with the inlet open again.",
         ),
         _choice(
             "blower_proof",
@@ -308,6 +356,12 @@ CALCULATOR = Calculator(
             outside="Hazards stand open.",
         ),
         Output(name="untested", label="Not tested", symbol="N_u", kind=number),
+        Output(
+            name="lock_play",
+            label="Water the low-level lock-out waits for",
+            symbol="V_w",
+            kind=volume,
+        ),
         Output(name="passed", label="Passed their test", symbol="N_p", kind=number),
     ),
     work=interlock_check,

@@ -54,6 +54,7 @@ FINDINGS = [
     (f"interlock_check {ALL_PASSED} vent=untested", "caution", "Test the rest."),
     (f"interlock_check {ALL_PASSED} alarm=failed", "caution", "Mend before you leave, or soon."),
     (f"interlock_check {ALL_PASSED} vent=failed", "danger", "Do not leave it so."),
+    ("interlock_check lock_on=6", "caution", "The lock-out lets go too soon."),
     *(
         (f"interlock_check {name}={result}", hazard.level, hazard.head)
         for name, hazard in HAZARDS.items()
@@ -104,6 +105,7 @@ CONTRADICTIONS = [
         "inlet_coefficient",
         "would pass less than the last reading shows, with no filter in it",
     ),
+    ("interlock_check lock_on=4", "lock_on", "must be above the 5 gal it stopped at"),
     ("intake_depth float_closed=9", "float_closed", "must be above the float's opening at 9.5 gal"),
 ]
 
