@@ -29,7 +29,7 @@ from calc.units import (
 
 MOST_READINGS = 6
 LOWERED = 0.9  # share of the outlet left in the answer to "what does lowering it buy?"
-POINTS = 30  # of each line in the chart
+POINTS = 16  # of each line in the chart
 READINGS = "Readings since the last service, oldest first"
 
 

@@ -11,6 +11,7 @@ from calc import cautions
 from calc.errors import Refused
 from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.physics.intake import lockout_play
 from calc.units import gal, number, volume
 
 RESULTS = {
@@ -143,6 +144,7 @@ def interlock_check(
     broken = [name for name, result in results.items() if result in ("failed", "missing")]
     untested = [name for name, result in results.items() if result == "untested"]
     grave = [name for name in broken if HAZARDS[name].level == "danger"]
+    play = lockout_play(lock_off, lock_on)
     passed = len(results) - len(broken) - len(untested)
     given = {
         "N": Quantity(len(results), number, label="protections on the list"),
@@ -152,7 +154,7 @@ def interlock_check(
     }
     return Answer(
         outputs={
-            "lock_play": lock_on - lock_off,
+            "lock_play": play,
             "open_hazards": float(len(broken)),
             "untested": float(len(untested)),
             "passed": float(passed),
@@ -161,7 +163,7 @@ def interlock_check(
             _headline(bool(grave), bool(broken), bool(untested)),
             *(HAZARDS[name] for name in broken),
             *(_doubted(HAZARDS[name]) for name in untested),
-            *([_HASTY] if low_float == "passed" and lock_on - lock_off < LEAST_PLAY else []),
+            *([_HASTY] if low_float == "passed" and play < LEAST_PLAY else []),
         ),
         steps=(
             Step("Water the lock-out waits for", "V_w = V_r - V_l", given),

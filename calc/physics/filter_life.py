@@ -59,6 +59,8 @@ def outlooks(
     A law by which resistance does not rise, or that reaches the critical one only far
     beyond the readings, is left out. A law is not kept when the readings scatter about it
     by over `largest_ratio` times as much as about the law they lie closest to.
+
+    Source: the laws as in `calc.physics.fouling`; setting one aside, [cacoullos-1965].
     """
     span = max(throughputs) - min(throughputs)
     found = {}

@@ -89,3 +89,19 @@ def float_opening(submergence: float, drawdown: float, keep: float, area: float)
     `calc.physics.open_tank.sure_reserve`. Source: derived there.
     """
     return submergence + (drawdown + keep) / area
+
+
+def lockout_play(stopped: float, released: float) -> float:
+    """Water that a low-level lock-out waits for before it lets pump 2 go, m³.
+
+        V_w = V_r - V_l
+
+    stopped  -- water over the intake when the switch stopped the pump, m³
+    released -- when it let the pump go again, m³; both seen in a test, not read off a label
+
+    Too little of it, and the pump stops and starts all through a draw: each time it runs
+    for this water over the difference of its flow and the flow in.
+
+    Source: definition.
+    """
+    return released - stopped
