@@ -74,23 +74,30 @@ def corners(declared: Calculator) -> st.SearchStrategy[dict[str, Typed]]:
 def typed(declared: Calculator) -> st.SearchStrategy[dict[str, Typed]]:
     """What a person might type for every input: a likely value in any unit of its kind.
 
-    Likely means within a factor of three of the default: far from it most sets of inputs
-    contradict each other, and a test of answers would see few.
+    Likely means within a factor of three of the default, several readings all by about as
+    much: far from it most sets of inputs contradict each other, and a test of answers would
+    see few.
     """
-    return st.fixed_dictionaries({each.name: _typed(each) for each in declared.inputs})
+    many = st.integers(1, 5)  # readings that belong together are as many
+    return many.flatmap(
+        lambda count: st.fixed_dictionaries(
+            {each.name: _typed(each, count) for each in declared.inputs}
+        )
+    )
 
 
-def _typed(each: Input | Choice) -> st.SearchStrategy[Typed]:
+def _typed(each: Input | Choice, count: int) -> st.SearchStrategy[Typed]:
     if isinstance(each, Choice):
         return st.sampled_from(list(each.options)).map(Typed)
     usual = each.take(Typed(each.default), "us")[0]
-    middle = usual[0] if isinstance(usual, tuple) else float(usual)
-    low, high = max(each.low, middle / 3), min(each.high, middle * 3)
+    readings = usual if isinstance(usual, tuple) else (float(usual),)
 
     @st.composite
-    def one(draw: st.DrawFn) -> Typed:
+    def typed(draw: st.DrawFn) -> Typed:
         unit = draw(st.sampled_from(each.kind.units))
-        many = draw(st.lists(st.floats(low, high), min_size=1, max_size=min(each.several, 4)))
-        return Typed("; ".join(f"{unit.out_of_si(one):.6g}" for one in many), unit.symbol)
+        like = draw(st.floats(1 / 3, 3))
+        off = st.floats(0.9, 1.1) if each.several > 1 else st.just(1.0)
+        values = [min(max(one * like * draw(off), each.low), each.high) for one in readings[:count]]
+        return Typed("; ".join(f"{unit.out_of_si(one):.6g}" for one in values), unit.symbol)
 
-    return one()
+    return typed()

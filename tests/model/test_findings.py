@@ -9,12 +9,17 @@ from hypothesis import strategies as st
 
 import calc.calculators
 from calc.calculators import calculator, names
+from calc.calculators.interlock_check import HAZARDS
 from calc.model import UNIT_SETS, solve
 from calc.request import case_of
 from calc.views.words import finding_words, output_words, refusal_words
 from tests.model.given import patient, typed
 
 FOLDER = Path(calc.calculators.__file__).parent
+STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
+TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
+SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
+ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
     ("pail_flow pail=1 runs=8", "caution", "Rough."),
@@ -33,6 +38,28 @@ FINDINGS = [
     ("tank_draw worst_inlet=2", "danger", "Runs dry."),
     ("tank_draw worst_inlet=4.8", "caution", "Lasts, this time."),
     ("tank_draw worst_inlet=7", "good", "Lasts."),
+    ("filter_due", "good", "There is a date."),
+    ("filter_due worst_outlet=5.4", "danger", "Overdue."),
+    ("filter_due worst_outlet=4.95", "caution", "Due now, to be sure."),
+    (f"filter_due {STEADY}", "caution", "No trend."),
+    (f"filter_due {TWO}", "caution", "Two readings."),
+    (f"filter_due {SCATTERED}", "caution", "Too much scatter."),
+    (f"filter_due {TWO}", "caution", "The laws disagree."),
+    ("filter_due inlet_coefficient=0.96", "caution", "No resistance."),
+    ("intake_depth", "good", "Deep enough."),
+    ("intake_depth limit=after", "caution", "Raise the float."),
+    ("intake_depth float_open=4", "danger", "Air before the tank is low."),
+    ("intake_depth overflow_height=8", "danger", "The floats do not fit."),
+    (f"interlock_check {ALL_PASSED}", "good", "Every protection acts."),
+    (f"interlock_check {ALL_PASSED} vent=untested", "caution", "Test the rest."),
+    (f"interlock_check {ALL_PASSED} alarm=failed", "caution", "Mend before you leave, or soon."),
+    (f"interlock_check {ALL_PASSED} vent=failed", "danger", "Do not leave it so."),
+    ("interlock_check lock_on=6", "caution", "The lock-out lets go too soon."),
+    *(
+        (f"interlock_check {name}={result}", hazard.level, hazard.head)
+        for name, hazard in HAZARDS.items()
+        for result in ("failed", "missing")
+    ),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -51,6 +78,35 @@ CONTRADICTIONS = [
     ("tank_draw precharge=55", "precharge", "must be below the cut-out of 50 psi"),
     ("tank_draw house_tank=1", "house_tank", "gives too little between cut-in and cut-out"),
     ("tank_draw limit=after pump=5", "pump", "must pass at least 6 gpm"),
+    ("filter_due filter_meter=0", "filter_meter", "needs two readings: one has no trend"),
+    (
+        "filter_due filter_meter=0;9000",
+        "filter_flows",
+        "needs one reading for each of the meter's: 0 gal; 9000 gal",
+    ),
+    (
+        "filter_due filter_meter=0;3000;6000;9000;9000",
+        "filter_meter",
+        "must rise from reading to reading",
+    ),
+    ("filter_due filter_gauges=44;46;2;45;44", "filter_gauges", "cannot all lift water by 6 ft"),
+    (
+        "filter_due rise=60 well_cut_in=20 filter_gauges=44;46;43;45;44",
+        "well_cut_in",
+        "cannot lift water by 60 ft",
+    ),
+    (
+        "filter_due worst_outlet=7",
+        "worst_outlet",
+        "and the guard are more than the inlet brings at cut-in with no filter in it",
+    ),
+    (
+        "filter_due inlet_coefficient=0.8 worst_outlet=3",
+        "inlet_coefficient",
+        "would pass less than the last reading shows, with no filter in it",
+    ),
+    ("interlock_check lock_on=4", "lock_on", "must be above the 5 gal it stopped at"),
+    ("intake_depth float_closed=9", "float_closed", "must be above the float's opening at 9.5 gal"),
 ]
 
 
