@@ -4,9 +4,10 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 """
 
 from calc.model import Choice, Input
-from calc.units import flow, ft, gal, gauge_pressure, gpm, length, psi, volume
+from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, temperature, volume
 
 INVENTED = "invented example, Quarry Road house"
+WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
 
 INLET = "Flow in"
@@ -39,6 +40,19 @@ float_open = Input(
     measure="Draw the tank down slowly with the house closed off, mark the level where the "
     "inlet opens, then count pails down to the first air at the intake. The tank's nominal "
     "size overstates it.",
+    group=OPEN_TANK,
+    sure="0.5 gal",
+)
+float_closed = Input(
+    name="float_closed",
+    label="Water above the intake when the float closes",
+    symbol="V_off",
+    kind=volume,
+    default="11 gal",
+    origin=INVENTED,
+    low=0.6 * gal,
+    high=2500 * gal,
+    measure="Mark the level where the inlet shuts off, and count pails down.",
     group=OPEN_TANK,
     sure="0.5 gal",
 )
@@ -96,6 +110,33 @@ cut_out = Input(
     group=HOUSE_TANK,
     sure="2 psi",
 )
+water_now = Input(
+    name="water_now",
+    label="Temperature of the water today",
+    symbol="T_n",
+    kind=temperature,
+    default="52 °F",
+    origin=INVENTED,
+    low=temperature.unit("°C").into_si(0.1),
+    high=temperature.unit("°C").into_si(40),
+    measure="Thermometer in the pail, after the water has run for a few minutes.",
+    group="Water",
+    sure="1 °F",
+)
+house_gauge = Input(
+    name="house_gauge",
+    label="House gauge while you measured",
+    symbol="p_t",
+    kind=gauge_pressure,
+    default="4 psi",
+    origin=INVENTED,
+    low=0.5 * psi,
+    high=150 * psi,
+    measure="Steady reading during the fill. With the limit before the pressure tank it "
+    "should be near zero.",
+    group=OUTLET,
+    sure="2 psi",
+)
 rise = Input(
     name="rise",
     label="Height of the open tank's inlet above the filter's gauge",
@@ -109,6 +150,20 @@ rise = Input(
     measure="Tape measure, from the gauge up to the spout.",
     group=INLET,
     sure="0.5 ft",
+)
+well_cut_in = Input(
+    name="well_cut_in",
+    label="The well pump starts at (cut-in)",
+    symbol="p_c",
+    kind=gauge_pressure,
+    default="40 psi",
+    origin="common practice, no source: a 40/60 psi switch",
+    low=1 * psi,
+    high=100 * psi,
+    measure="Read the gauge at the click, with water running. If the pump cannot keep "
+    "up, give the lowest reading you saw.",
+    group=INLET,
+    sure="2 psi",
 )
 
 
@@ -135,3 +190,14 @@ def flow_input(
         group=group,
         sure=sure,
     )
+
+
+outlet = flow_input(
+    "outlet",
+    "Flow out, measured today",
+    "Q_o",
+    "6 gpm",
+    "Open a full-size pipe wide, let the pressure tank run empty and pump 2 run steady, "
+    "then catch. The first gallons come from the pressure tank, not through pump 2.",
+    OUTLET,
+)

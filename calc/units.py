@@ -4,7 +4,7 @@ Inside everything is SI. Conversion factors: Thompson and Taylor, Guide for the 
 Special Publication 811, 2008, Appendix B; those marked = are exact there.
 """
 
-from math import sqrt
+from math import pi, sqrt
 
 from calc.quantity import KINDS, Kind, Unit, kind
 
@@ -57,6 +57,7 @@ flow = kind(
     Unit("m³/h", 1 / hour, ("m3/h",)),
     Unit("gal/h", gal / hour, ("gph",)),
     Unit("gal/day", gal / day, ("gpd",)),
+    Unit("L/day", L / day),
     us="gpm",
     si="L/min",
 )
@@ -125,6 +126,13 @@ velocity = kind(
     us="ft/s",
     si="m/s",
 )
+acceleration = kind(
+    "acceleration",
+    Unit("ft/s²", ft, ("ft/s2",)),
+    Unit("m/s²", 1.0, ("m/s2",)),
+    us="ft/s²",
+    si="m/s²",
+)
 loading = kind(
     "flow for each area",
     Unit("gpm/ft²", gpm / ft**2, ("gpm/ft2",)),
@@ -167,12 +175,26 @@ radon = kind(
     si="Bq/L",
 )
 flow_coefficient = kind("flow coefficient", Unit("Cv", Cv), Unit("Kv", Kv), us="Cv", si="Kv")
+bed_resistance = kind(
+    "resistance of a bed",
+    Unit("psi/gpm", psi / gpm, ("psi per gpm",)),
+    Unit("kPa·min/L", kPa * minute / L, ("kpa min/l",)),
+    us="psi/gpm",
+    si="kPa·min/L",
+)
 pressure_gradient = kind(
     "pressure for each length",
     Unit("psi/ft", psi / ft),
     Unit("kPa/m", kPa),
     us="psi/ft",
     si="kPa/m",
+)
+angle = kind(
+    "angle",
+    Unit("°", pi / 180, ("deg", "degree", "degrees")),
+    Unit("rad", 1.0),
+    us="°",
+    si="°",
 )
 share = kind("share", Unit("%", percent, ("percent", "per cent")), us="%", si="%")
 number = kind("number", Unit("", 1.0), us="", si="")

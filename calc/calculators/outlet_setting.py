@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from calc import cautions, fields
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OUTLET, flow_input
+from calc.fields import INLET, INVENTED, OUTLET, WATER_COLUMN, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, sure_time
 from calc.physics.pail import T_95_MANY
@@ -14,8 +14,6 @@ from calc.units import (
     atm,
     duration,
     flow,
-    ft,
-    ftH2O,
     gauge_pressure,
     number,
     pressure_gradient,
@@ -24,7 +22,6 @@ from calc.units import (
     volume,
 )
 
-WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 # One-sided normal factors, recomputed: chance that the true outlet passes the true inlet.
 CHANCE = {"5": 1.645, "1": 2.326}
 NEAR_ZERO = 10 * psi  # a house gauge this low: the pressure tank is all but empty
@@ -278,20 +275,7 @@ CALCULATOR = Calculator(
             group=INLET,
             sure="2 psi",
         ),
-        Input(
-            name="well_cut_in",
-            label="The well pump starts at (cut-in)",
-            symbol="p_c",
-            kind=gauge_pressure,
-            default="40 psi",
-            origin="common practice, no source: a 40/60 psi switch",
-            low=1 * psi,
-            high=100 * psi,
-            measure="Read the gauge at the click, with water running. If the pump cannot keep "
-            "up, give the lowest reading you saw.",
-            group=INLET,
-            sure="2 psi",
-        ),
+        fields.well_cut_in,
         fields.rise,
         flow_input(
             "service_at",
@@ -303,29 +287,8 @@ CALCULATOR = Calculator(
             sure="0 gpm",
         ),
         fields.limit,
-        flow_input(
-            "outlet",
-            "Flow out, measured today",
-            "Q_o",
-            "6 gpm",
-            "Open a full-size pipe wide, let the pressure tank run empty and pump 2 run steady, "
-            "then catch. The first gallons come from the pressure tank, not through pump 2.",
-            OUTLET,
-        ),
-        Input(
-            name="house_gauge",
-            label="House gauge while you measured",
-            symbol="p_t",
-            kind=gauge_pressure,
-            default="4 psi",
-            origin=INVENTED,
-            low=0.5 * psi,
-            high=150 * psi,
-            measure="Steady reading during the fill. With the limit before the pressure tank it "
-            "should be near zero.",
-            group=OUTLET,
-            sure="2 psi",
-        ),
+        fields.outlet,
+        fields.house_gauge,
         Choice(
             name="chance",
             label="Accepted chance that the measurements mislead",

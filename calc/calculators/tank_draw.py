@@ -3,7 +3,7 @@
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OPEN_TANK, OUTLET, flow_input
+from calc.fields import INLET, OPEN_TANK, OUTLET, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import largest_draw, sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
@@ -207,19 +207,7 @@ CALCULATOR = Calculator(
             OUTLET,
         ),
         fields.float_open,
-        Input(
-            name="float_closed",
-            label="Water above the intake when the float closes",
-            symbol="V_off",
-            kind=volume,
-            default="11 gal",
-            origin=INVENTED,
-            low=0.6 * gal,
-            high=2500 * gal,
-            measure="Mark the level where the inlet shuts off, and count pails down.",
-            group=OPEN_TANK,
-            sure="0.5 gal",
-        ),
+        fields.float_closed,
         Choice(
             name="start",
             label="How the draw finds the tanks",

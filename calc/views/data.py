@@ -28,6 +28,7 @@ SI_UNITS = {
     "length": "m",
     "area": "m²",
     "velocity": "m/s",
+    "acceleration": "m/s²",
     "flow for each area": "m/s",
     "temperature": "K",
     "power": "W",
@@ -37,9 +38,11 @@ SI_UNITS = {
     "hardness or alkalinity": "kg/m³",
     "radon": "Bq/m³",
     "flow coefficient": "m³/s/√Pa",
+    "resistance of a bed": "Pa·s/m³",
     "pressure for each length": "Pa/m",
     "share": "",
     "number": "",
+    "angle": "rad",
 }
 
 Data = dict[str, Any]

@@ -29,9 +29,10 @@ def shown(value: float, like: Kind | Field, unit_set: str, digits: int = 3) -> s
 
 
 def spoken(value: float, like: Kind | Field, unit_set: str, digits: int = 3) -> str:
-    """As `shown`, but a time of a minute or more as a clock would say it: 7 min 55 s."""
+    """As `shown`, but minutes and hours as a clock would say them: 7 min 55 s."""
     kind = like if isinstance(like, Kind) else like.kind
-    if kind is duration and abs(value) >= minute and like.usual(unit_set).symbol != "s":
+    told = like.usual(unit_set).symbol
+    if kind is duration and abs(value) >= minute and told not in ("s", "days"):
         return _clock(value)
     return shown(value, like, unit_set, digits)
 

@@ -12,6 +12,7 @@ from calc.units import KINDS, Kind, Unit, duration, flow, gal, gauge_pressure, l
 from tests.model.given import steady
 
 PINT = {
+    "°": "degree", "rad": "radian",
     "gal": "gallon", "L": "liter", "qt": "quart", "m³": "meter**3", "ft³": "foot**3",
     "imp gal": "imperial_gallon", "gpm": "gallon/minute", "L/min": "liter/minute",
     "L/s": "liter/second", "m³/h": "meter**3/hour", "gal/h": "gallon/hour",
@@ -29,6 +30,8 @@ PINT = {
     "MJ": "megajoule", "mg/L": "milligram/liter", "µg/L": "microgram/liter",
     "g/L": "gram/liter", "mg/L as CaCO3": "milligram/liter", "gpg": "grain/gallon",
     "pCi/L": "picocurie/liter", "Bq/L": "becquerel/liter", "Bq/m³": "becquerel/meter**3",
+    "L/day": "liter/day", "ft/s²": "foot/second**2", "m/s²": "meter/second**2",
+    "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
 }  # fmt: skip
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]
