@@ -44,7 +44,7 @@ def test_orifice() -> None:
 
 def test_orifice_of_another_hand() -> None:
     """The fluids library: mass flow through an orifice plate of small ratio and C 0.61."""
-    mass = fluids.flow_meter_discharge(
+    mass = fluids.flow_meter_discharge(  # type: ignore[no-untyped-call]
         D=1.0, Do=0.25 * inch, P1=atm + 40 * psi, P2=atm, rho=RHO, C=0.61
     )
     ours = flow_through(orifice_coefficient(0.25 * inch, 0.61, RHO), 40 * psi)
