@@ -4,7 +4,7 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 """
 
 from calc.model import Choice, Input
-from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, volume
+from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, temperature, volume
 
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
@@ -110,6 +110,33 @@ cut_out = Input(
     group=HOUSE_TANK,
     sure="2 psi",
 )
+water_now = Input(
+    name="water_now",
+    label="Temperature of the water today",
+    symbol="T_n",
+    kind=temperature,
+    default="52 °F",
+    origin=INVENTED,
+    low=temperature.unit("°C").into_si(0.1),
+    high=temperature.unit("°C").into_si(40),
+    measure="Thermometer in the pail, after the water has run for a few minutes.",
+    group="Water",
+    sure="1 °F",
+)
+house_gauge = Input(
+    name="house_gauge",
+    label="House gauge while you measured",
+    symbol="p_t",
+    kind=gauge_pressure,
+    default="4 psi",
+    origin=INVENTED,
+    low=0.5 * psi,
+    high=150 * psi,
+    measure="Steady reading during the fill. With the limit before the pressure tank it "
+    "should be near zero.",
+    group=OUTLET,
+    sure="2 psi",
+)
 rise = Input(
     name="rise",
     label="Height of the open tank's inlet above the filter's gauge",
@@ -163,3 +190,14 @@ def flow_input(
         group=group,
         sure=sure,
     )
+
+
+outlet = flow_input(
+    "outlet",
+    "Flow out, measured today",
+    "Q_o",
+    "6 gpm",
+    "Open a full-size pipe wide, let the pressure tank run empty and pump 2 run steady, "
+    "then catch. The first gallons come from the pressure tank, not through pump 2.",
+    OUTLET,
+)

@@ -4,7 +4,7 @@ Inside everything is SI. Conversion factors: Thompson and Taylor, Guide for the 
 Special Publication 811, 2008, Appendix B; those marked = are exact there.
 """
 
-from math import sqrt
+from math import pi, sqrt
 
 from calc.quantity import KINDS, Kind, Unit, kind
 
@@ -188,6 +188,13 @@ pressure_gradient = kind(
     Unit("kPa/m", kPa),
     us="psi/ft",
     si="kPa/m",
+)
+angle = kind(
+    "angle",
+    Unit("°", pi / 180, ("deg", "degree", "degrees")),
+    Unit("rad", 1.0),
+    us="°",
+    si="°",
 )
 share = kind("share", Unit("%", percent, ("percent", "per cent")), us="%", si="%")
 number = kind("number", Unit("", 1.0), us="", si="")

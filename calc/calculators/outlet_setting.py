@@ -287,29 +287,8 @@ CALCULATOR = Calculator(
             sure="0 gpm",
         ),
         fields.limit,
-        flow_input(
-            "outlet",
-            "Flow out, measured today",
-            "Q_o",
-            "6 gpm",
-            "Open a full-size pipe wide, let the pressure tank run empty and pump 2 run steady, "
-            "then catch. The first gallons come from the pressure tank, not through pump 2.",
-            OUTLET,
-        ),
-        Input(
-            name="house_gauge",
-            label="House gauge while you measured",
-            symbol="p_t",
-            kind=gauge_pressure,
-            default="4 psi",
-            origin=INVENTED,
-            low=0.5 * psi,
-            high=150 * psi,
-            measure="Steady reading during the fill. With the limit before the pressure tank it "
-            "should be near zero.",
-            group=OUTLET,
-            sure="2 psi",
-        ),
+        fields.outlet,
+        fields.house_gauge,
         Choice(
             name="chance",
             label="Accepted chance that the measurements mislead",

@@ -42,6 +42,7 @@ SI_UNITS = {
     "pressure for each length": "Pa/m",
     "share": "",
     "number": "",
+    "angle": "rad",
 }
 
 Data = dict[str, Any]

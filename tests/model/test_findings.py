@@ -60,6 +60,40 @@ FINDINGS = [
         for name, hazard in HAZARDS.items()
         for result in ("failed", "missing")
     ),
+    ("inlet_flow", "caution", "The filter decides."),
+    ("inlet_flow bed_dirty=0.5", "good", "The limit decides."),
+    ("inlet_flow inlet_limit=fixed limit_flow=3", "good", "The limit decides."),
+    ("inlet_flow pipe_length=1500 bed_dirty=0.5", "caution", "The pipe decides."),
+    ("inlet_flow well_level=250", "caution", "The well pump falls behind."),
+    ("inlet_flow well_level=180", "caution", "The well pump never stops."),
+    ("inlet_flow", "caution", "Today may flatter."),
+    ("outlet_limit house_gauge=1", "good", "Measured at its worst."),
+    ("outlet_limit limit=after house_gauge=50", "good", "Measured at its worst."),
+    ("outlet_limit house_gauge=30", "caution", "Passes more when the tank is empty."),
+    ("outlet_limit limit=after house_gauge=40", "caution", "Passes more at cut-out."),
+    (
+        "outlet_limit limit=after caught=tap outlet=4.19 house_gauge=45",
+        "caution",
+        "The tap hid part of it.",
+    ),
+    (
+        "outlet_limit limit=after outlet_device=compensating house_gauge=10",
+        "caution",
+        "Below its threshold.",
+    ),
+    (
+        "outlet_limit outlet_device=compensating house_gauge=30",
+        "caution",
+        "Counted as a plain hole.",
+    ),
+    ("valve_setting", "caution", "A cock is touchy."),
+    ("valve_setting valve_bore=1.38", "caution", "The valve is far too big."),
+    ("valve_setting valve_bore=0.1", "caution", "The valve is too small."),
+    ("valve_setting valve_bore=0.824", "caution", "A globe valve is nearly shut."),
+    ("valve_setting valve_bore=0.3", "caution", "A globe valve is too small."),
+    ("valve_setting valve_before=100 valve_after=0", "danger", "Chokes."),
+    ("valve_setting valve_before=40 valve_after=5", "caution", "May cavitate."),
+    ("valve_setting", "good", "No choking."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -107,6 +141,22 @@ CONTRADICTIONS = [
     ),
     ("interlock_check lock_on=4", "lock_on", "must be above the 5 gal it stopped at"),
     ("intake_depth float_closed=9", "float_closed", "must be above the float's opening at 9.5 gal"),
+    (
+        "inlet_flow well_level=310",
+        "well_pump_head",
+        "is too little to lift water from 310 ft and by 6 ft",
+    ),
+    ("inlet_flow rise=60 well_cut_in=20", "well_cut_in", "cannot lift water by 60 ft"),
+    ("inlet_flow well_cut_out=40", "well_cut_out", "must be above 40 psi"),
+    ("inlet_flow bed_dirty=0.3", "bed_dirty", "is less than clean, 0.5 psi/gpm"),
+    ("inlet_flow water_coldest=60", "water_coldest", "is warmer than today, 52 °F"),
+    ("outlet_limit house_gauge=65", "house_gauge", "is over what pump 2 reaches"),
+    (
+        "outlet_limit limit=after caught=tap house_gauge=20",
+        "tap_flow",
+        "is too little: the tap passed 6 gpm",
+    ),
+    ("valve_setting valve_after=36", "valve_after", "must be below 36 psi"),
 ]
 
 

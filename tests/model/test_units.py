@@ -12,6 +12,7 @@ from calc.units import KINDS, Kind, Unit, duration, flow, gal, gauge_pressure, l
 from tests.model.given import steady
 
 PINT = {
+    "°": "degree", "rad": "radian",
     "gal": "gallon", "L": "liter", "qt": "quart", "m³": "meter**3", "ft³": "foot**3",
     "imp gal": "imperial_gallon", "gpm": "gallon/minute", "L/min": "liter/minute",
     "L/s": "liter/second", "m³/h": "meter**3/hour", "gal/h": "gallon/hour",

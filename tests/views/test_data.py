@@ -22,7 +22,7 @@ DESCRIPTION: dict[str, Any] = json.loads(json.dumps(described()))
 GONE = object()
 
 # As pint writes what calc writes otherwise.
-PINT = {"L": "liter", "gpm": "gallon/minute", "cfm": "ft**3/minute", "psia": "psi",
+PINT = {"°": "degree", "L": "liter", "gpm": "gallon/minute", "cfm": "ft**3/minute", "psia": "psi",
         "°F": "degF", "lb": "pound", "hp": "horsepower", "ft²": "ft**2", "gpm/ft²":
         "gallon/minute/ft**2", "pCi/L": "pCi/liter", "mg/L as CaCO3": "mg/liter",
         "mg/L": "mg/liter", "%": "percent", "psi/ft": "psi/ft",
