@@ -27,6 +27,7 @@ from calc.roots import bracket
 __all__ = ["EVENTS", "FREE", "Draw", "Plant", "Point", "Run", "Stop", "run"]
 
 _SAMPLES = 8  # of a curve, for its picture
+_REST = 40  # time constants after which nothing is left of a that a float can tell
 
 
 class Plant(NamedTuple):
@@ -300,13 +301,14 @@ def run(  # noqa: PLR0913, PLR0917 -- a run has this much to begin with
     moved, was_dry = [Flows()], level <= 0
     for _ in range(MOST_EVENTS):
         coming = min(_coming(state, motion), key=lambda each: each.wait, default=None)
-        if coming is None or coming.wait == FREE:
+        wait = _REST * motion.slowness if coming is None else coming.wait
+        if not wait < FREE or (coming is None and not wait):
             break
-        is_last = state.time + coming.wait >= until
-        wait = until - state.time if is_last else coming.wait
+        is_last = coming is None or state.time + wait >= until
+        wait = min(wait, until - state.time) if is_last else wait
         points += _samples(state, motion, wait)
         moved.append(_pass_time(state, motion, wait))
-        if not is_last:
+        if coming and not is_last:
             if coming.by_clock:
                 state.time = max(state.time, coming.at)
             state.switch(coming.event, coming.at)

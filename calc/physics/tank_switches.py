@@ -268,17 +268,20 @@ class State:
                 self.pumping, self.stored = event == "pump starts", at
             case "pump 1 starts" | "pump 1 stops":
                 self.lifting, self.well = event == "pump 1 starts", at
-            case "draw starts" | "draw ends":
-                self._open_and_close_taps()
+            case "draw starts":
+                for i, draw in enumerate(self.draws):
+                    if draw.start <= self.time:
+                        self.had.setdefault(i, 0.0)
+            case "draw ends":
+                self._close_taps()
             case _:
                 self._stop_and_go()
 
-    def _open_and_close_taps(self) -> None:
-        for i, draw in enumerate(self.draws):
-            if draw.start <= self.time:
-                had = self.had.setdefault(i, 0.0)
-                if draw.ends <= self.time or draw.volume - had <= 1e-12 * draw.volume:
-                    self.done.add(i)
+    def _close_taps(self) -> None:
+        for i in self.running:
+            draw = self.draws[i]
+            if draw.ends <= self.time or self.had[i] >= draw.volume * (1 - 1e-12):
+                self.done.add(i)
 
     def _stop_and_go(self) -> None:
         for i, stop in enumerate(self.stops):
