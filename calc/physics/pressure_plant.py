@@ -77,7 +77,9 @@ class Tank(NamedTuple):
 
     def pressure(self, stored: float) -> float:
         """Gauge pressure with `stored` m³ above what it holds at cut-in. Boyle's law."""
-        empty = self.size * (self.precharge + self.air) / (max(self.cut_in, self.precharge) + self.air)
+        empty = (
+            self.size * (self.precharge + self.air) / (max(self.cut_in, self.precharge) + self.air)
+        )
         return self.size * (self.precharge + self.air) / (empty - stored) - self.air
 
     def stored(self, pressure: float) -> float:

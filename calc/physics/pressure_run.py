@@ -153,7 +153,9 @@ class _Stretch:
         draw = self.state.draws[place]
         if not draw.open_tap:
             return draw.flow * shares[0]
-        taps = sum(d.flow for d in map(self.state.draws.__getitem__, self.state.running) if d.open_tap)
+        taps = sum(
+            d.flow for d in map(self.state.draws.__getitem__, self.state.running) if d.open_tap
+        )
         return draw.flow / taps * self.drawn.open_taps * shares[1]
 
     def turns(self, end: float) -> list[float]:

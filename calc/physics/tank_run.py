@@ -132,6 +132,8 @@ def _inflow(state: State, plant: Plant, pump: float) -> tuple[float, float, floa
         capped = plant.float_closed - lifted * slowness
         if state.level < capped or (state.level == capped and pump > lifted):
             return lifted, 0.0, capped
+        if state.level == capped:
+            return lifted, slowness, None  # the formula below would round it
     return (plant.float_closed - state.level) / slowness, slowness, None
 
 
@@ -197,32 +199,22 @@ def _well_wait(state: State, motion: _Motion, watch: Watch) -> float | None:
         well = state.well + lifted * wait - motion.entered(state.level, wait)
         return (well - watch.at) * watch.way
 
-    turn = _turn(state.level, motion)
-    begins_right = (lifted - motion.flows.inflow) * watch.way > 0
-    if begins_right:
-        if beyond(0.0) >= 0:
-            return 0.0
-        ends, start = turn, 0.0
-    else:
-        ends, start = None, turn if turn is not None else FREE
-    return _first_zero(beyond, start, ends, motion.slowness)
-
-
-def _turn(level: float, motion: _Motion) -> float | None:
-    """When the float valve asks for just what pump 1 lifts; None if never."""
-    even = motion.target + (motion.flows.pumped - motion.flows.lifted) * motion.slowness
-    left, whole = even - motion.target, level - motion.target
-    if left * whole <= 0 or abs(left) >= abs(whole):
+    flows = motion.flows
+    at_first, at_last = (lifted - flows.inflow) * watch.way, (lifted - flows.pumped) * watch.way
+    if max(at_first, at_last) <= 0:
         return None
-    return motion.slowness * log(whole / left)
+    turn = None
+    if at_first * at_last < 0:
+        turn = motion.slowness * log((flows.inflow - flows.pumped) / (lifted - flows.pumped))
+    if at_first < 0:
+        return _first_zero(beyond, turn or 0.0, None, motion.slowness)
+    return _first_zero(beyond, 0.0, turn, motion.slowness)
 
 
 def _first_zero(
     beyond: Callable[[float], float], start: float, ends: float | None, slowness: float
 ) -> float | None:
     """Where a function that grows from `start` on passes 0, up to `ends` or without end."""
-    if start == FREE:
-        return None
     if beyond(start) >= 0:
         return start
     if ends is not None:

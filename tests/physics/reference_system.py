@@ -108,7 +108,12 @@ class Trial:
         self.waiting, self.running = set(range(len(system.taps))), set[int]()
         self.to_stop, self.stopped = set(range(len(system.stops))), set[int]()
         self.filling, self.pumping, self.lifting = level <= system.opens, stored <= 0, well <= 0
-        self.locked, self.dry, self.empty, self.short = level <= system.lock, level <= 0, False, False
+        self.locked, self.dry, self.empty, self.short = (
+            level <= system.lock,
+            level <= 0,
+            False,
+            False,
+        )
         self.locked = self.locked and system.lock > 0
         self.events: list[tuple[float, str]] = []
 
@@ -226,12 +231,18 @@ class Trial:
             seen["lock-out"] = LEVEL, plant.lock, -1
         if not self.dry:
             seen["dry"] = LEVEL, 0.0, -1
-        seen |= {"pump stops": (STORED, most, 1)} if self.pumping else {"pump starts": (STORED, 0, -1)}
+        seen |= (
+            {"pump stops": (STORED, most, 1)} if self.pumping else {"pump starts": (STORED, 0, -1)}
+        )
         if not self.empty:
             seen["house tank empty"] = STORED, least, -1
         if plant.well:
             most, least = self.drawdown(plant.well)
-            seen |= {"pump 1 stops": (WELL, most, 1)} if self.lifting else {"pump 1 starts": (WELL, 0, -1)}
+            seen |= (
+                {"pump 1 stops": (WELL, most, 1)}
+                if self.lifting
+                else {"pump 1 starts": (WELL, 0, -1)}
+            )
             if not self.short:
                 seen["well tank empty"] = WELL, least, -1
             elif plant.modulating and not isinstance(plant.inlet, Way):
@@ -263,7 +274,9 @@ class Trial:
                 events=[*watches, turn],
             )  # fmt: skip
             self.time, self.state = float(found.t[-1]), found.y[:, -1].copy()
-            self.lowest = min([self.lowest, *found.y[LEVEL], *(y[LEVEL] for y in found.y_events[-1])])
+            self.lowest = min(
+                [self.lowest, *found.y[LEVEL], *(y[LEVEL] for y in found.y_events[-1])]
+            )
             passed = [n for n, t in zip(seen, found.t_events, strict=False) if t.size]
         for name in passed or [called] * (called != "until"):
             if name in seen and passed:

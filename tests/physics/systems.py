@@ -81,9 +81,7 @@ def ours(system: System, start: Start, until: float) -> Run:
         return pressure_run.run(
             pressure_plant(system), draws(system), level, stored, until * minute, **rest
         )
-    return tank_run.run(
-        steady_plant(system), draws(system), level, stored, until * minute, **rest
-    )
+    return tank_run.run(steady_plant(system), draws(system), level, stored, until * minute, **rest)
 
 
 SHOWER = Tap(2, 2.1, lasts=8)
@@ -175,8 +173,8 @@ PRESSURES: dict[str, tuple[System, Start, float]] = {
         System(9.5, 11, PUMP_2, CLEAN, (Tap(1, 10.95, lasts=9), tap(12, 2, 4)), TANK_2, TANK_1,
                PUMP_1), (11, *FULL), 25),
     "the level turns between two events": (
-        System(9.5, 11, PUMP_2, Way(6, 1.1, 0.02, 1.1), (tap(0.2, 7.5, 20),), TANK_2, TANK_1,
-               PUMP_1, limit=1.4), (9.6, 0.4, 1.0), 16),
+        System(9.5, 11, Curve(150, 0.45, 0.75), 3.5, (Tap(0.2, 2.1, lasts=14),), TANK_2),
+        (9.6, 0.4, 0), 16),
     "power fails, then the filter backwashes": (
         System(9.5, 11, PUMP_2, CLEAN, (tap(1, 6, 12),), TANK_2, TANK_1, PUMP_1, limit=1.0,
                stops=(("power", 4.1, 6.2), ("inlet", 8.3, 10.9))), (11, *FULL), 25),
