@@ -38,7 +38,9 @@ MAY_IMPORT = {
     "calc.model": MODEL,
     "calc.fields": MODEL,
     "calc.calculators.__init__": {"calc.model"},
-    "calc.calculators.": MODEL | {"calc.fields", "calc.cautions", "calc.physics."},
+    "calc.run_pictures": MODEL | {"calc.physics."},
+    "calc.calculators.": MODEL
+    | {"calc.fields", "calc.cautions", "calc.physics.", "calc.run_pictures"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

@@ -278,20 +278,7 @@ CALCULATOR = Calculator(
             group=INLET,
             sure="2 psi",
         ),
-        Input(
-            name="well_cut_in",
-            label="The well pump starts at (cut-in)",
-            symbol="p_c",
-            kind=gauge_pressure,
-            default="40 psi",
-            origin="common practice, no source: a 40/60 psi switch",
-            low=1 * psi,
-            high=100 * psi,
-            measure="Read the gauge at the click, with water running. If the pump cannot keep "
-            "up, give the lowest reading you saw.",
-            group=INLET,
-            sure="2 psi",
-        ),
+        fields.well_cut_in,
         fields.rise,
         flow_input(
             "service_at",
