@@ -10,6 +10,8 @@ from calc.units import duration, flow, volume
 MOST_MOMENTS = 60
 _APART = 1 / 15  # of the run: longer without an event, and a moment is put between
 
+_HELD = "the house pressure is at cut-in, and pump 2 is held off"
+
 TIME = Output(
     name="dry_after",
     label="The intake uncovers at",
@@ -28,6 +30,13 @@ def time_on(run: Run, what: str, without: str) -> float:
     return sum(
         b.time - a.time for a, b in pairwise(run.points) if what in a.on and without not in a.on
     )
+
+
+def starts(run: Run, pump: str) -> float:
+    """How often a pump began to run, locks and interlocks included."""
+    first = pump in run.points[0].on
+    begun = sum(pump in b.on and pump not in a.on for a, b in pairwise(run.points))
+    return float(first + begun)
 
 
 def level_chart(run: Run, plant: Levels) -> Chart:
@@ -89,9 +98,10 @@ def scene(run: Run, plant: Levels, limit: str) -> Scene:
 def _chosen(run: Run) -> list[tuple[Point, str]]:
     """One point for each time at which something happened, the lowest, and some between."""
     happened: dict[float, list[str]] = {run.points[0].time: ["the start"]}
-    for time, event in run.events:
-        happened.setdefault(time, []).append(EVENTS[event])
     last = {point.time: point for point in run.points}  # of several at once, what they lead to
+    for time, event in run.events:
+        held = event == "pump starts" and "pump 2" not in last[time].on
+        happened.setdefault(time, []).append(_HELD if held else EVENTS[event])
     lowest, end = run.lowest.time, run.points[-1].time
     kept = [time for time in last if time in happened or time in (lowest, end)]
     for a, b in pairwise(list(kept)):

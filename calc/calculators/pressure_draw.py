@@ -12,7 +12,7 @@ from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quant
 from calc.physics.pressure_plant import Inlet, PressurePlant, Pump, Tank
 from calc.physics.pressure_run import run
 from calc.physics.tank_run import FREE, Draw, Run
-from calc.run_pictures import TIME, flow_chart, level_chart, scene
+from calc.run_pictures import TIME, flow_chart, level_chart, scene, starts
 from calc.units import duration, flow, gal, gauge_pressure, gpm, hour, number, psi, volume
 
 LEAST_BAND = 0.5 * gal
@@ -78,8 +78,8 @@ def pressure_draw(
             "draw_ends": result.first("draw ends"),
             "pump_at_cut_in": at_cut_in,
             "pump_at_cut_out": at_cut_out,
-            "starts": float(result.count("pump starts")),
-            "well_starts": float(result.count("pump 1 starts")),
+            "starts": starts(result, "pump 2"),
+            "well_starts": starts(result, "pump 1"),
         },
         findings=(_headline(result, float_open),),
         steps=_steps(bend),
@@ -88,7 +88,7 @@ def pressure_draw(
     )
 
 
-def _check(  # noqa: PLR0917 -- what contradicts what
+def _check(
     opens: float, closes: float, cut_in: float, cut_out: float, shut_off: float
 ) -> None:
     if closes < opens + LEAST_BAND:
@@ -160,7 +160,7 @@ CALCULATOR = Calculator(
             name="taps",
             label="The draw",
             options={
-                "open": "an open tap: its flow follows the pressure, and is the one above at 40 psi",
+                "open": "an open tap: its flow follows the pressure; the one above is at 40 psi",
                 "steady": "a regulated one: its flow stays as long as there is pressure",
             },
             default="open",

@@ -12,7 +12,7 @@ from calc.fields import INVENTED, OPEN_TANK
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import sure_reserve
 from calc.physics.tank_run import FREE, Draw, Plant, Run, Stop, run
-from calc.run_pictures import TIME, air_time, flow_chart, level_chart, scene, time_on
+from calc.run_pictures import TIME, air_time, flow_chart, level_chart, scene, starts, time_on
 from calc.units import duration, flow, gal, gpm, hour, number, volume
 
 LONGEST = 6 * hour
@@ -74,7 +74,7 @@ def system_run(
     )
 
 
-def _check(  # noqa: PLR0917 -- what contradicts what
+def _check(
     before: bool, pump: float, worst_outlet: float, opens: float, closes: float, lock: float
 ) -> None:
     if closes < opens + LEAST_BAND:
@@ -118,8 +118,8 @@ def _outputs(result: Run) -> dict[str, float | None]:
         "entered": result.moved.inflow,
         "taken_out": result.moved.pumped,
         "gained": result.moved.inflow - result.moved.pumped,
-        "starts": float(result.count("pump starts")),
-        "well_starts": float(result.count("pump 1 starts")),
+        "starts": starts(result, "pump 2"),
+        "well_starts": starts(result, "pump 1"),
         "lock_outs": float(result.count("lock-out")),
     }
 
