@@ -121,6 +121,44 @@ class Bars:
             raise ValueError(f"{self.title}: no bars, or a length that is none")
 
 
+class Moment(NamedTuple):
+    """One moment of a run, SI. `house` and `well`: how full the pressure tanks are, 0 to 1.
+
+    on -- of "float", "pump 1", "pump 2", "locked", "blower", "air" what is so
+    """
+
+    time: float
+    says: str
+    level: float
+    house: float
+    well: float
+    inflow: float
+    pumped: float
+    delivered: float
+    on: frozenset[str]
+
+
+@dataclass(frozen=True)
+class Scene:
+    """The whole system drawn at the moments of a run, one at a time; first the one `shown`.
+
+    full, opens -- levels at which the float closes and opens the inlet, m³
+    limit       -- "before" or "after" the house pressure tank
+    """
+
+    title: str
+    says: str
+    moments: tuple[Moment, ...]
+    shown: int
+    full: float
+    opens: float
+    limit: str
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.shown < len(self.moments):
+            raise ValueError(f"{self.title}: no moment to show")
+
+
 def kind_of(like: Kind | Like) -> Kind:
     """The kind of quantity that figures like these are."""
     return like if isinstance(like, Kind) else like.kind

@@ -201,3 +201,97 @@ outlet = flow_input(
     "then catch. The first gallons come from the pressure tank, not through pump 2.",
     OUTLET,
 )
+worst_inlet = flow_input(
+    "worst_inlet",
+    "Worst flow in",
+    "Q_w",
+    "4.8 gpm",
+    "From the outlet-setting page: lowest pressure, dirtiest filter.",
+    INLET,
+)
+worst_outlet = flow_input(
+    "worst_outlet", "Worst flow out", "Q_x", "6 gpm", "From the outlet-setting page.", OUTLET
+)
+pump = flow_input(
+    "pump",
+    "Flow of pump 2 with nothing holding it back",
+    "Q_p",
+    "12 gpm",
+    "Its curve at cut-in pressure, or a pail with the limit wide open.",
+    OUTLET,
+)
+float_closed = Input(
+    name="float_closed",
+    label="Water above the intake when the float closes",
+    symbol="V_off",
+    kind=volume,
+    default="11 gal",
+    origin=INVENTED,
+    low=0.6 * gal,
+    high=2500 * gal,
+    measure="Mark the level where the inlet shuts off, and count pails down.",
+    group=OPEN_TANK,
+    sure="0.5 gal",
+)
+house_drawdown = Input(
+    name="house_drawdown",
+    label="Drawdown of the house pressure tank, cut-out to cut-in",
+    symbol="dV_h",
+    kind=volume,
+    default="5.9 gal",
+    origin=INVENTED,
+    low=0.5 * gal,
+    high=100 * gal,
+    measure="Pump 2 off at the panel, tank at cut-out: catch what comes until the gauge stands "
+    "at cut-in. Or from its size and pressures, on the page of the open tank.",
+    group=HOUSE_TANK,
+    sure="5 %",
+)
+well_cut_in = Input(
+    name="well_cut_in",
+    label="The well pump starts at (cut-in)",
+    symbol="p_c",
+    kind=gauge_pressure,
+    default="40 psi",
+    origin="common practice, no source: a 40/60 psi switch",
+    low=1 * psi,
+    high=100 * psi,
+    measure="Read the gauge at the click, with water running. If the pump cannot keep "
+    "up, give the lowest reading you saw.",
+    group=INLET,
+    sure="2 psi",
+)
+draw_flow = flow_input(
+    "draw_flow",
+    "Flow of the draw",
+    "Q_d",
+    "6 gpm",
+    "What the washer, tub or hose takes with its valve wide open: pail or meter.",
+    "The draw",
+    sure="10 %",
+)
+draw_volume = Input(
+    name="draw_volume",
+    label="Water the draw takes",
+    kind=volume,
+    default="25 gal",
+    origin="invented example: one fill of a top-loading washer",
+    low=0.5 * gal,
+    high=500 * gal,
+    measure="Meter before and after. Laundry is often two or three fills in a row.",
+    group="The draw",
+    sure="10 %",
+)
+well_pump = Input(
+    name="well_pump",
+    label="Flow of pump 1",
+    symbol="Q_1",
+    kind=flow,
+    default="9 gpm",
+    origin=INVENTED,
+    low=0.1 * gpm,
+    high=100 * gpm,
+    measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
+    "all taps closed. A well that is low gives less.",
+    group="Well side",
+)

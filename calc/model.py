@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from calc import sources
-from calc.charts import Bars, Chart
+from calc.charts import Bars, Chart, Scene
 from calc.errors import Refused
 from calc.figures import read_number
 from calc.units import Kind, Unit, share
@@ -237,6 +237,7 @@ class Answer:
     findings: tuple[Finding, ...]
     steps: tuple[Step, ...]
     charts: tuple[Chart | Bars, ...] = ()
+    scenes: tuple[Scene, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

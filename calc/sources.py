@@ -44,6 +44,14 @@ SOURCES = {
         "Technometrics 21, 239",
         "from memory",
     ),
+    "abramowitz-stegun": Source(
+        "M. Abramowitz and I. A. Stegun (eds.)",
+        "Handbook of Mathematical Functions",
+        1964,
+        "National Bureau of Standards AMS 55; 25.4.29 and Table 25.4, eight points",
+        "from memory",
+        "Nodes and weights recomputed with numpy.",
+    ),
     "brent-1973": Source(
         "R. P. Brent",
         "Algorithms for Minimization without Derivatives",

@@ -3,8 +3,7 @@
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INLET, OPEN_TANK, OUTLET, flow_input
-from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.fields import (Calculator, Choice, Finding, INLET, Input, OPEN_TANK, OPEN_TANK from calc.model import Answer, OUTLET, Output, Quantity, Step, flow_input from calc.model import Answer)
 from calc.physics.open_tank import largest_draw, sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
@@ -153,59 +152,17 @@ _TIME = Output(
     kind=duration,
     none="it stays under water",
 )
-_DRAW = flow_input(
-    "draw_flow",
-    "Flow of the draw",
-    "Q_d",
-    "6 gpm",
-    "What the washer, tub or hose takes with its valve wide open: pail or meter.",
-    "The draw",
-    sure="10 %",
-)
-
 CALCULATOR = Calculator(
     name="tank_draw",
     title="How long the open tank lasts",
     question="Does the open tank come through this draw, and what is its lowest level?",
     inputs=(
-        _DRAW,
-        Input(
-            name="draw_volume",
-            label="Water the draw takes",
-            kind=volume,
-            default="25 gal",
-            origin="invented example: one fill of a top-loading washer",
-            low=0.5 * gal,
-            high=500 * gal,
-            measure="Meter before and after. Laundry is often two or three fills in a row.",
-            group="The draw",
-            sure="10 %",
-        ),
-        flow_input(
-            "worst_inlet",
-            "Worst flow in",
-            "Q_w",
-            "4.8 gpm",
-            "From the outlet-setting page: lowest pressure, dirtiest filter.",
-            INLET,
-        ),
+        fields.draw_flow,
+        fields.draw_volume,
+        fields.worst_inlet,
         fields.limit,
-        flow_input(
-            "worst_outlet",
-            "Worst flow out",
-            "Q_x",
-            "6 gpm",
-            "From the outlet-setting page.",
-            OUTLET,
-        ),
-        flow_input(
-            "pump",
-            "Flow of pump 2 with nothing holding it back",
-            "Q_p",
-            "12 gpm",
-            "Its curve at cut-in pressure, or a pail with the limit wide open.",
-            OUTLET,
-        ),
+        fields.worst_outlet,
+        fields.pump,
         fields.float_open,
         fields.float_closed,
         Choice(
@@ -260,4 +217,5 @@ CALCULATOR = Calculator(
         cautions.LOCAL_CODE,
     ),
     sources=("pelikan-2006", "nist-811", "epa-radon-2016"),
+    leaves={"drawdown": ("house_drawdown",)},
 )

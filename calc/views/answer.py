@@ -7,6 +7,7 @@ from calc.model import Case, Finding, Output
 from calc.uncertainty import Sure
 from calc.views import chart, formula
 from calc.views.html import Safe, cited, joined, tag
+from calc.views.scene import scene_figure
 from calc.views.sure import advice, doubt, main_output, output_sure
 from calc.views.words import finding_words, output_words, refusal_words
 
@@ -36,6 +37,10 @@ def answer(
                 "dl",
                 *(_output(case, each, sures) for each in case.calculator.outputs),
                 class_="calc-outputs",
+            ),
+            *(
+                scene_figure(case, each, f"{key}-scene{n}")
+                for n, each in enumerate(case.answer.scenes)
             ),
             *(
                 chart.figure(case, each, f"{key}-chart{n}")

@@ -6,6 +6,7 @@ from calc import sources
 from calc.model import Calculator, Case, Choice
 from calc.uncertainty import Sure
 from calc.views.formula import as_text, as_worked_text
+from calc.views.scene import moment_words
 from calc.views.sure import advice, main_output, output_sure
 from calc.views.words import (
     finding_words,
@@ -41,6 +42,9 @@ def _lines(case: Case, sures: Mapping[str, Sure]) -> Iterator[str]:
         words = f"{output_words(case, output)} {output_sure(case, output, sures)}".strip()
         note = f"  {output.outside}" if value is not None and output.is_outside(value) else ""
         yield f"  {output.label}: {words}{note}  ({output.name})"
+    for scene in case.answer.scenes:
+        yield from ("", "What happens")
+        yield from (f"  {moment_words(each, case.unit_set)}" for each in scene.moments if each.says)
     if main := main_output(case, sures):
         yield from ("", f"  {advice(case, main, sures[main.name])}")
 

@@ -94,6 +94,16 @@ FINDINGS = [
     ("valve_setting valve_before=100 valve_after=0", "danger", "Chokes."),
     ("valve_setting valve_before=40 valve_after=5", "caution", "May cavitate."),
     ("valve_setting", "good", "No choking."),
+    ("system_run worst_inlet=3", "danger", "Runs dry."),
+    ("system_run", "caution", "Lasts, this time."),
+    ("system_run worst_outlet=4.6", "good", "Lasts."),
+    ("system_run worst_inlet=3 lock_at=2", "caution", "Locked out."),
+    ("system_run blower=nothing", "danger", "Radon passes."),
+    ("system_run well_pump=2", "caution", "The well falls behind."),
+    ("system_run limit=after worst_outlet=4.6", "caution", "The pressure tank drinks."),
+    ("pressure_draw worst_inlet=2 limit=after draw_volume=60", "danger", "Runs dry."),
+    ("pressure_draw limit=after", "caution", "Lasts, this time."),
+    ("pressure_draw", "good", "Lasts."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -157,6 +167,33 @@ CONTRADICTIONS = [
         "is too little: the tap passed 6 gpm",
     ),
     ("valve_setting valve_after=36", "valve_after", "must be below 36 psi"),
+    (
+        "system_run float_closed=9",
+        "float_closed",
+        "must be well above the float's opening at 9.5 gal",
+    ),
+    ("system_run limit=after pump=5", "pump", "must pass at least 6 gpm"),
+    (
+        "system_run lock_at=10",
+        "lock_at",
+        "must be below the float's opening at 9.5 gal, or nothing would enter",
+    ),
+    ("system_run draw_flows=6;5", "draw_flows", "must be one for all draws, or one for each start"),
+    ("system_run draw_volumes=6;5", "draw_volumes", "must be one for all draws, or one for each"),
+    (
+        "pressure_draw float_closed=9",
+        "float_closed",
+        "must be well above the float's opening at 9.5 gal",
+    ),
+    ("pressure_draw cut_out=29", "cut_out", "must be above the cut-in of 30 psi"),
+    (
+        "pressure_draw pump_shut_off=50",
+        "pump_shut_off",
+        "must clear the cut-out of 50 psi, or pump 2 never stops",
+    ),
+    ("pressure_draw limit=after pump=5", "pump", "must pass at least 6 gpm"),
+    ("pressure_draw house_tank=1", "house_tank", "gives too little between cut-in and cut-out"),
+    ("pressure_draw well_tank=1", "well_tank", "gives too little for its switch"),
 ]
 
 

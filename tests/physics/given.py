@@ -56,7 +56,7 @@ def plants(limit: str = "any") -> st.SearchStrategy[Plant]:
 
 
 draws = st.lists(
-    st.builds(Draw, _in(0, 60, minute), _in(0.1, 20, gpm), _in(0.1, 60, gal)),
+    st.tuples(_in(0, 60, minute), _in(0.1, 20, gpm), _in(0.1, 60, gal)).map(lambda it: Draw(*it)),
     min_size=1,
     max_size=6,
 )

@@ -36,7 +36,7 @@ def test_volumes_stay_where_they_can_be(start: Start) -> None:
     """Geometry: no tank holds less than nothing or more than its switch lets in."""
     plant = start.plant
     slack = 1e-12 * (plant.float_closed + plant.drawdown + plant.residual)
-    for _, level, stored in start.run().points:
+    for _, level, stored, *_ in start.run().points:
         assert -slack <= level <= plant.float_closed + slack
         assert -plant.residual - slack <= stored <= plant.drawdown + slack
 
