@@ -19,6 +19,7 @@ from calc.views.data import answered, described
 from calc.views.jobs import job_refusal_words, left_as
 from calc.views.sure import sureness
 from calc.views.text import calculator_help, case_text, refusals
+from calc.views.tools import COUNTED
 from calc.views.words import refusal_words
 
 EXAMPLES = """
@@ -110,6 +111,8 @@ def _solved(case: Case, free: str, goal: str) -> str:
     wanted, equals, text = goal.partition("=")
     if not equals:
         raise Unusable(f"{goal}: write it as OUTPUT=VALUE")
+    if case.calculator.simulation:
+        raise Unusable(f"{case.calculator.name}: {COUNTED}")
     try:
         told = backwards(case, wanted.strip(), text, free)
     except KeyError as missing:

@@ -240,6 +240,22 @@ class Answer:
     scenes: tuple[Scene, ...] = ()
 
 
+type Tally = Mapping[str, float]
+
+
+class Simulation(NamedTuple):
+    """How an answer is counted: weeks left to chance are followed, and a tally is kept.
+
+    more -- the tally after so many weeks more; takes the inputs by name, the tally so far,
+            which is empty at first, and the weeks. Each week is the same whenever it is
+            followed. The tally says under "weeks" how many are in it
+    told -- the answer that a tally gives to these inputs
+    """
+
+    more: Callable[[Mapping[str, Value], Tally, int], Tally]
+    told: Callable[[Mapping[str, Value], Tally], Answer]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Calculator:
     """A question, what must be known to answer it, and the work that does.
@@ -247,6 +263,9 @@ class Calculator:
     work   -- takes the inputs by name, SI; after them it may ask for the plus-or-minus of an
               input as NAME_sure, a share of its value
     leaves -- output -> inputs, here or elsewhere, that its value may be kept as
+    simulation -- for an answer that is counted. It carries an interval of its own: it gets no
+              plus-or-minus, and is neither worked backwards nor drawn against an input,
+              for each of these asks the work a hundred times. It can be counted for longer.
     """
 
     name: str
@@ -258,6 +277,7 @@ class Calculator:
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
     leaves: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    simulation: Simulation | None = None
 
     def __post_init__(self) -> None:
         names = [each.name for each in self.inputs]

@@ -37,10 +37,13 @@ MAY_IMPORT = {
     "calc.job_file": {"calc.errors"},
     "calc.model": MODEL,
     "calc.fields": MODEL,
+    "calc.household": MODEL | {"calc.fields", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.cautions", "calc.physics.", "calc.run_pictures"},
+    "calc.calculators.": MODEL
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics."},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

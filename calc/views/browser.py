@@ -8,21 +8,27 @@ or `words`, a shared link's name and input=value. `do` says what is wanted; see 
 
 import json
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from calc.calculators import calculator
 from calc.errors import Refused
+from calc.figures import written
 from calc.model import UNIT_SETS, Calculator, Case, Choice, Input, Typed, solve
 from calc.request import LONGEST, typed_of, words_of
 from calc.views.answer import answer, errors
 from calc.views.form import reading, shown_sure, shown_text
 from calc.views.formula import SYMBOLS, TEMPLATES
 from calc.views.html import tag
+from calc.views.tools import COUNTED
 from calc.views.words import finding_words, refusal_words
 
 type Data = Mapping[str, Any]
 type Reply = dict[str, Any]
+
+WEEKS_A_YEAR = 365 / 7
+MOST_WEEKS = 2000  # in one request: no more than a fast machine counts within a few seconds
 
 
 def reply(request: str) -> str:
@@ -115,10 +121,33 @@ def _sure(case: Case, asked: Data) -> Reply:
     return {"answer": answer(case, asked.get("key", ""), asked.get("root", ""), sures=sures)}
 
 
+def _longer(case: Case, asked: Data) -> Reply:
+    """The answer after so many more `weeks` than are in the `tally`, and the new tally.
+
+    No tally at first: the count then starts anew, with the first answer's weeks.
+    """
+    simulation = case.calculator.simulation
+    if not (case.answer and simulation):
+        return {"tally": None}
+    weeks = max(1, min(int(asked.get("weeks", 1)), MOST_WEEKS))
+    tally = simulation.more(case.values, asked.get("tally") or {}, weeks)
+    counted = replace(case, answer=simulation.told(case.values, tally))
+    html = answer(counted, asked.get("key", ""), asked.get("root", ""))
+    weeks = int(tally["weeks"])
+    return {
+        "answer": html,
+        "tally": tally,
+        "says": _says(counted),
+        "counted": f"{weeks} weeks counted: {written(weeks / WEEKS_A_YEAR, 2)} house-years.",
+    }
+
+
 def _backwards(case: Case, asked: Data) -> Reply:
     """What one figure must be for a wanted answer, as HTML."""
     from calc.views.backwards import backwards, found_html
 
+    if case.calculator.simulation:
+        return {"found": tag("p", COUNTED)}
     if not case.answer:
         return {"found": tag("p", "Mend the figures above first.")}
     try:
@@ -133,6 +162,8 @@ def _varied(case: Case, asked: Data) -> Reply:
     from calc.sweep import sweep
     from calc.views.chart import figure
 
+    if case.calculator.simulation:
+        return {"drawn": tag("p", COUNTED)}
     drawn = sweep(case, asked["varied"], asked["seen"]) if case.answer else None
     if drawn is None:
         return {"drawn": tag("p", "There is nothing to draw: no such number here, or no answer.")}
@@ -157,6 +188,7 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "sure": _sure,
     "backwards": _backwards,
     "varied": _varied,
+    "longer": _longer,
     "record": _record,
 }
 ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")

@@ -13,8 +13,11 @@ LEAST_SHARE = 0.005  # of the doubt; below it an input is not worth a line
 
 
 def sureness(case: Case) -> dict[str, Sure]:
-    """How sure each answer is, from the plus-or-minus of the inputs. Empty without an answer."""
-    if not case.answer:
+    """How sure each answer is, from the plus-or-minus of the inputs. Empty without an answer.
+
+    Empty too for an answer that is counted: it carries an interval of its own.
+    """
+    if not case.answer or case.calculator.simulation:
         return {}
     floats = {
         name: value

@@ -6,6 +6,8 @@ All of it needs the running page; it is hidden until the script is there.
 from calc.model import Case, Input
 from calc.views.html import Safe, joined, tag
 
+COUNTED = "This answer is counted, week by week. Change a figure above and it is counted again."
+
 ACTIONS = (
     ("copy", "Copy link"),
     ("code", "Show code"),
@@ -19,8 +21,11 @@ def tools(case: Case, key: str) -> Safe:
     buttons = [tag("button", words, type="button", data_do=do) for do, words in ACTIONS]
     return tag(
         "div",
-        _backwards(case, key),
-        _varied(case, key),
+        *(
+            (_longer(),)
+            if case.calculator.simulation
+            else (_backwards(case, key), _varied(case, key))
+        ),
         tag(
             "details",
             tag("summary", "Job"),
@@ -33,6 +38,17 @@ def tools(case: Case, key: str) -> Safe:
         class_="calc-tools",
         hidden=True,
         data_search_exclude=True,
+    )
+
+
+def _longer() -> Safe:
+    return tag(
+        "div",
+        tag("p", "Few weeks make a rough answer. More of them narrow it."),
+        tag("button", "Count longer", type="button", data_do="longer"),
+        tag("button", "Stop", type="button", data_do="enough", disabled=True),
+        tag("p", class_="calc-counted"),
+        class_="calc-longer",
     )
 
 

@@ -78,6 +78,11 @@ customElements.define(
       return [...this.#typed.keys()];
     }
 
+    /** Another number with every new question. */
+    get turn() {
+      return this.#turn;
+    }
+
     /** What Python needs to know of this form, for the answer or for anything else. */
     request({ all } = {}) {
       const fields = {};
@@ -128,10 +133,11 @@ customElements.define(
         const reply = await ask(request);
         if (turn !== this.#turn) return;
         this.#show(reply);
-        this.#later = [
-          setTimeout(() => this.#sharpen(turn, request), REST),
-          setTimeout(() => this.say(reply.says), PAUSE),
-        ];
+        this.#later = [setTimeout(() => this.say(reply.says), PAUSE)];
+        // what is counted says itself how sure it is
+        if (!this.part(".calc-longer")) {
+          this.#later.push(setTimeout(() => this.#sharpen(turn, request), REST));
+        }
         return reply;
       } catch (fault) {
         if (turn === this.#turn) this.#fail(fault.message);
@@ -145,13 +151,15 @@ customElements.define(
     }
 
     #show(reply) {
-      this.#put(reply.answer);
+      this.put(reply.answer);
       for (const field of this.querySelectorAll("[data-field]")) {
         mark(field, reply.fields[field.dataset.field]);
       }
       this.dataset.state = "answered";
       this.say("");
-      for (const told of this.querySelectorAll(".calc-found, .calc-drawn")) told.replaceChildren();
+      for (const told of this.querySelectorAll(".calc-found, .calc-drawn, .calc-counted")) {
+        told.replaceChildren();
+      }
       this.part(".calc-code").hidden = true;
       this.words = [this.dataset.key, ...reply.words.slice(1)];
       // an answer may come when the reader has gone on to another page
@@ -161,11 +169,11 @@ customElements.define(
     /** The same answer again with its plus-or-minus, which takes longer. */
     async #sharpen(turn, request) {
       const reply = await ask({ ...request, do: "sure" }).catch(() => undefined);
-      if (reply && turn === this.#turn) this.#put(reply.answer);
+      if (reply && turn === this.#turn) this.put(reply.answer);
     }
 
     /** New answer in place of the old; what the reader had opened stays open. */
-    #put(html) {
+    put(html) {
       const answer = this.part(".calc-answer");
       const open = [...answer.querySelectorAll("details[open]")].map((it) => it.className);
       answer.innerHTML = html;

@@ -1,10 +1,13 @@
-// The buttons under an answer: link, code, record, blank form, working backwards.
+// The buttons under an answer: link, code, record, blank form, working backwards, counting longer.
 import { codeOf } from "./code.js";
 import { current, head } from "./job-store.js";
 import { jobKeep, jobPanel, jobUse } from "./job-panel.js";
 import { linkTo } from "./link.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
+
+const PIECE = 1000; // ms that one piece of a longer count may take, well under the worker's limit
+const FIRST_WEEKS = 8; // a slow phone should be done with them before the limit
 
 const TOOLS = {
   copy,
@@ -13,6 +16,8 @@ const TOOLS = {
   blank: record,
   backwards,
   varied,
+  longer,
+  enough,
   "job-panel": jobPanel,
   "job-use": jobUse,
   "job-keep": jobKeep,
@@ -81,4 +86,40 @@ async function backwards(form) {
   const asked = picked(form, ["wanted", "target", "free"]);
   const reply = await ask({ ...form.request(), do: "backwards", ...asked });
   form.part(".calc-found").innerHTML = reply.found;
+}
+
+/** Counts on, piece by piece, until it is stopped or the form has another question. */
+async function longer(form) {
+  const { turn } = form;
+  const request = { ...form.request(), do: "longer" };
+  let reply;
+  let weeks = FIRST_WEEKS;
+  atWork(form, true);
+  try {
+    while (form.isConnected && form.dataset.counting) {
+      const start = performance.now();
+      const next = await ask({ ...request, tally: reply?.tally ?? null, weeks });
+      if (form.turn !== turn) return;
+      if (!next.tally) return form.say("Mend the figures above first.");
+      reply = next;
+      form.put(reply.answer);
+      form.part(".calc-counted").textContent = reply.counted;
+      const pace = PIECE / (performance.now() - start);
+      weeks = Math.max(1, Math.round(weeks * Math.min(2, pace)));
+    }
+    form.say(reply.says);
+  } finally {
+    atWork(form, false);
+  }
+}
+
+function enough(form) {
+  delete form.dataset.counting;
+}
+
+function atWork(form, isOn) {
+  if (isOn) form.dataset.counting = "yes";
+  else delete form.dataset.counting;
+  form.part("[data-do=longer]").disabled = isOn;
+  form.part("[data-do=enough]").disabled = !isOn;
 }

@@ -20,6 +20,7 @@ STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
+SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
     ("pail_flow pail=1 runs=8", "caution", "Rough."),
@@ -104,6 +105,25 @@ FINDINGS = [
     ("pressure_draw worst_inlet=2 limit=after draw_volume=60", "danger", "Runs dry."),
     ("pressure_draw limit=after", "caution", "Lasts, this time."),
     ("pressure_draw", "good", "Lasts."),
+    ("year_of_draws worst_inlet=3", "danger", "Runs dry."),
+    ("year_of_draws worst_outlet=4.8", "good", "Cannot run dry."),
+    ("year_of_draws worst_outlet=4.8 limit=after", "good", "Cannot run dry."),
+    ("year_of_draws worst_outlet=6.1 worst_inlet=6", "caution", "Not seen dry, not sure."),
+    (
+        "year_of_draws worst_outlet=4.8 limit=after drawdown=10 loads=0 hose_days=0",
+        "caution",
+        "Not seen dry, not sure.",
+    ),
+    ("year_of_draws worst_inlet=3 worst_outlet=3", "caution", "Slow taps."),
+    ("first_fix worst_inlet=3", "danger", "Runs dry as it is."),
+    ("first_fix worst_outlet=4.8", "good", "Nothing to mend."),
+    (
+        "first_fix worst_inlet=6 worst_outlet=6.1 serviced_inlet=7",
+        "caution",
+        "Not seen dry as it is.",
+    ),
+    ("first_fix worst_inlet=3", "good", "Sure: a lower outlet."),
+    ("first_fix worst_inlet=4", "caution", "Not a bigger pressure tank."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -194,6 +214,20 @@ CONTRADICTIONS = [
     ("pressure_draw limit=after pump=5", "pump", "must pass at least 6 gpm"),
     ("pressure_draw house_tank=1", "house_tank", "gives too little between cut-in and cut-out"),
     ("pressure_draw well_tank=1", "well_tank", "gives too little for its switch"),
+    *(
+        (f"{name} {asked}", field, says)
+        for name in ("year_of_draws", "first_fix")
+        for asked, field, says in (
+            ("float_closed=9", "float_closed", "must be well above the float's opening at 9.5 gal"),
+            ("limit=after pump=5", "pump", "must pass at least 6 gpm"),
+            ("loads=40 wash_days=1", "wash_days", "are too few for 40 loads"),
+        )
+    ),
+    (
+        "first_fix serviced_inlet=4.7",
+        "serviced_inlet",
+        "must be at least the worst flow in, 4.8 gpm",
+    ),
 ]
 
 
@@ -223,7 +257,10 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
     found = set()
     for name in names():
         words: list[ast.expr] = []
-        for node in ast.walk(ast.parse((FOLDER / f"{name}.py").read_text(encoding="utf-8"))):
+        text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
+        if "import House" in text:
+            text += SHARED.read_text(encoding="utf-8")
+        for node in ast.walk(ast.parse(text)):
             match node:
                 case ast.Call(func=ast.Name(id=called)) if called == call:
                     words += [each.value for each in node.keywords if each.arg == keyword]
