@@ -220,19 +220,6 @@ pump = flow_input(
     "Its curve at cut-in pressure, or a pail with the limit wide open.",
     OUTLET,
 )
-float_closed = Input(
-    name="float_closed",
-    label="Water above the intake when the float closes",
-    symbol="V_off",
-    kind=volume,
-    default="11 gal",
-    origin=INVENTED,
-    low=0.6 * gal,
-    high=2500 * gal,
-    measure="Mark the level where the inlet shuts off, and count pails down.",
-    group=OPEN_TANK,
-    sure="0.5 gal",
-)
 house_drawdown = Input(
     name="house_drawdown",
     label="Drawdown of the house pressure tank, cut-out to cut-in",
@@ -246,20 +233,6 @@ house_drawdown = Input(
     "at cut-in. Or from its size and pressures, on the page of the open tank.",
     group=HOUSE_TANK,
     sure="5 %",
-)
-well_cut_in = Input(
-    name="well_cut_in",
-    label="The well pump starts at (cut-in)",
-    symbol="p_c",
-    kind=gauge_pressure,
-    default="40 psi",
-    origin="common practice, no source: a 40/60 psi switch",
-    low=1 * psi,
-    high=100 * psi,
-    measure="Read the gauge at the click, with water running. If the pump cannot keep "
-    "up, give the lowest reading you saw.",
-    group=INLET,
-    sure="2 psi",
 )
 draw_flow = flow_input(
     "draw_flow",

@@ -41,9 +41,7 @@ MAY_IMPORT = {
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.cautions", "calc.physics.", "calc.run_pictures"},
-    "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics."},
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

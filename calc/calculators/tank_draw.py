@@ -3,7 +3,8 @@
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import (Calculator, Choice, Finding, INLET, Input, OPEN_TANK, OPEN_TANK from calc.model import Answer, OUTLET, Output, Quantity, Step, flow_input from calc.model import Answer)
+from calc.fields import OPEN_TANK
+from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.open_tank import largest_draw, sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
 from calc.physics.tank_run import EVENTS, Draw, Plant, Run, run
