@@ -18,6 +18,7 @@ CHECKS = ("ruff check", "ruff format --check", "mypy", "mkdocs build --strict", 
 def main() -> None:
     environment.prepare("test")
     environment.install_chromium()
+    environment.install_other_browsers()
     environment.install_epub_checker()
     failed = [check for check in CHECKS if not passes(check)]
     if failed:

@@ -62,6 +62,19 @@ def install_chromium() -> None:
         install_from_debian("chromium", "fonts-liberation", "fonts-dejavu-extra")
 
 
+def install_other_browsers() -> None:
+    """Leave Firefox and WebKitGTK, in which tests read the copy on a disk."""
+    needed = {
+        "firefox-esr": "firefox-esr",
+        "WebKitWebDriver": "webkit2gtk-driver",
+        "xvfb-run": "xvfb",
+        "xauth": "xauth",
+    }
+    missing = [package for program, package in needed.items() if shutil.which(program) is None]
+    if missing:
+        install_from_debian(*missing)
+
+
 def install_epub_checker() -> None:
     if shutil.which("epubcheck") is None:
         install_from_debian("epubcheck")
