@@ -146,6 +146,7 @@ def keystrokes(server: Served) -> Iterator[tuple[str, float]]:
 TYPE = """async ([name, keys]) => {
   const form = document.querySelector(`calc-form[name="${name}"]`);
   const box = form.querySelector("[data-field] input[type=text]");
+  box.scrollIntoView(); // what is out of sight costs no paint
   const was = box.value, took = [];
   const settled = () => new Promise((done) => {
     const seen = new MutationObserver(() => {
