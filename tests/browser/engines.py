@@ -19,7 +19,8 @@ from urllib.request import Request, urlopen
 from playwright.sync_api import Page
 from websockets.sync.client import ClientConnection, connect
 
-START = 60  # s, for a browser to start, or a page to load, on a busy machine
+START = 60  # s, for a browser to start on a busy machine
+PATIENCE = 200  # s, for a page to load, or a script with several waits of its own to end
 ON_DISK = ("file:", "blob:", "data:", "about:")
 # The first is what a reader has; drivers tend to switch it off. The others keep Firefox still.
 FIREFOX_SETTINGS = {
@@ -103,7 +104,7 @@ class Firefox:
         self.asked += 1
         self.connection.send(json.dumps({"id": self.asked, "method": method, "params": params}))
         while True:
-            message = json.loads(self.connection.recv(timeout=START))
+            message = json.loads(self.connection.recv(timeout=PATIENCE))
             if message["type"] == "event":
                 self.note(message["method"], message["params"])
             elif message["id"] == self.asked:
@@ -129,7 +130,7 @@ class WebKit:
         capabilities = {"alwaysMatch": {"webkitgtk:browserOptions": options}}
         made = self.command("POST", "/session", {"capabilities": capabilities})
         self.session = f"/session/{made['sessionId']}"
-        limits = {"script": START * 1000, "pageLoad": START * 1000}
+        limits = {"script": PATIENCE * 1000, "pageLoad": PATIENCE * 1000}
         self.command("POST", f"{self.session}/timeouts", limits)
 
     def open(self, url: str) -> None:
@@ -144,7 +145,7 @@ class WebKit:
         data = None if body is None else json.dumps(body).encode()
         request = Request(self.address + path, data, method=method)
         try:
-            with urlopen(request, timeout=START) as response:
+            with urlopen(request, timeout=PATIENCE) as response:
                 return json.load(response)["value"]
         except HTTPError as refusal:
             raise RuntimeError(refusal.read().decode()) from None
