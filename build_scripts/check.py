@@ -20,6 +20,7 @@ def main() -> None:
     environment.install_chromium()
     environment.install_other_browsers()
     environment.install_epub_checker()
+    environment.install_nginx()
     failed = [check for check in CHECKS if not passes(check)]
     if failed:
         sys.exit(f"Failed: {', '.join(failed)}")

@@ -15,6 +15,8 @@ ROOT = Path(__file__).resolve().parents[1]
 VENV = ROOT / ".venv"
 PYTHON = VENV / "bin" / "python"
 CHROMIUM = Path("/usr/bin/chromium")
+NGINX = Path("/usr/sbin/nginx")
+NGINX_BROTLI = Path("/usr/lib/nginx/modules/ngx_http_brotli_static_module.so")
 MATHS_FONT = Path("/usr/share/fonts/truetype/dejavu/DejaVuMathTeXGyre.ttf")
 
 # Byte-code made here must be byte-code that the browser's Python reads.
@@ -78,6 +80,12 @@ def install_other_browsers() -> None:
 def install_epub_checker() -> None:
     if shutil.which("epubcheck") is None:
         install_from_debian("epubcheck")
+
+
+def install_nginx() -> None:
+    """Leave nginx, by which tests serve the book as hosts do."""
+    if not NGINX.exists() or not NGINX_BROTLI.exists():
+        install_from_debian("nginx-light", "libnginx-mod-http-brotli-static")
 
 
 def install_from_debian(*packages: str) -> None:

@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, fences, formulas, offline, pages
+from build_scripts import bundle, fences, formulas, headers, offline, pages
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
@@ -76,6 +76,7 @@ def on_post_build(config: MkDocsConfig) -> None:
     if serving:  # a writer waits for no brotli, and must see each change at once
         offline.write_none(site)
         return
+    headers.write(site)  # not for a writer: the policy refuses the script of MkDocs
     offline.mark(site)
     packed.write(site)
     offline.write(site)  # it tells the packed sizes
