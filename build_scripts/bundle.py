@@ -4,6 +4,7 @@ Each file carries a hash of its content in its name, so that a browser may keep 
 one that has not changed is never fetched again.
 """
 
+import base64
 import hashlib
 import json
 import shutil
@@ -42,9 +43,16 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
         "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=0)),
     }
     (runtime / "manifest.json").write_text(json.dumps(manifest, indent=1), encoding="utf-8")
-    paths = {role: file["path"] for role, file in manifest.items()}
-    script = f"export const RUNTIME = {json.dumps(paths)}; // from the book's root\n"
+    checked = {
+        role: (file["path"], integrity(str(file["sha256"]))) for role, file in manifest.items()
+    }
+    script = f"export const RUNTIME = {json.dumps(checked)}; // paths from the book's root\n"
     (site / "app" / "runtime.js").write_text(script, encoding="utf-8")
+
+
+def integrity(sha256: str) -> str:
+    """A hash as browsers take it, to refuse a file that has another."""
+    return f"sha256-{base64.b64encode(bytes.fromhex(sha256)).decode()}"
 
 
 def put(runtime: Path, name: str, content: bytes) -> dict[str, str | int]:

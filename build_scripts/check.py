@@ -18,7 +18,9 @@ CHECKS = ("ruff check", "ruff format --check", "mypy", "mkdocs build --strict", 
 def main() -> None:
     environment.prepare("test")
     environment.install_chromium()
+    environment.install_other_browsers()
     environment.install_epub_checker()
+    environment.install_nginx()
     failed = [check for check in CHECKS if not passes(check)]
     if failed:
         sys.exit(f"Failed: {', '.join(failed)}")

@@ -15,6 +15,8 @@ ROOT = Path(__file__).resolve().parents[1]
 VENV = ROOT / ".venv"
 PYTHON = VENV / "bin" / "python"
 CHROMIUM = Path("/usr/bin/chromium")
+NGINX = Path("/usr/sbin/nginx")
+NGINX_BROTLI = Path("/usr/lib/nginx/modules/ngx_http_brotli_static_module.so")
 MATHS_FONT = Path("/usr/share/fonts/truetype/dejavu/DejaVuMathTeXGyre.ttf")
 
 # Byte-code made here must be byte-code that the browser's Python reads.
@@ -62,9 +64,28 @@ def install_chromium() -> None:
         install_from_debian("chromium", "fonts-liberation", "fonts-dejavu-extra")
 
 
+def install_other_browsers() -> None:
+    """Leave Firefox and WebKitGTK, in which tests read the copy on a disk."""
+    needed = {
+        "firefox-esr": "firefox-esr",
+        "WebKitWebDriver": "webkit2gtk-driver",
+        "xvfb-run": "xvfb",
+        "xauth": "xauth",
+    }
+    missing = [package for program, package in needed.items() if shutil.which(program) is None]
+    if missing:
+        install_from_debian(*missing)
+
+
 def install_epub_checker() -> None:
     if shutil.which("epubcheck") is None:
         install_from_debian("epubcheck")
+
+
+def install_nginx() -> None:
+    """Leave nginx, by which tests serve the book as hosts do."""
+    if not NGINX.exists() or not NGINX_BROTLI.exists():
+        install_from_debian("nginx-light", "libnginx-mod-http-brotli-static")
 
 
 def install_from_debian(*packages: str) -> None:

@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, fences, formulas, offline, pages
+from build_scripts import bundle, fences, formulas, headers, offline, pages
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
@@ -22,7 +22,21 @@ def on_startup(command: str, dirty: bool) -> None:
     serving = command == "serve"
 
 
+def renew() -> None:
+    """Take up changes of our own code: MkDocs imports it once, however often it builds."""
+    global serving  # noqa: PLW0603 -- this module runs anew, but the server does not
+    for name in list(sys.modules):
+        if name.partition(".")[0] in ("build_scripts", "calc"):
+            del sys.modules[name]
+    assert __spec__ is not None
+    assert __spec__.loader is not None
+    __spec__.loader.exec_module(sys.modules[__name__])
+    serving = True
+
+
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
+    if serving:
+        renew()
     formulas.teach()
     settings: dict[str, Any] = config.mdx_configs.setdefault("pymdownx.superfences", {})
     settings["custom_fences"] = [
@@ -62,6 +76,7 @@ def on_post_build(config: MkDocsConfig) -> None:
     if serving:  # a writer waits for no brotli, and must see each change at once
         offline.write_none(site)
         return
+    headers.write(site)  # not for a writer: the policy refuses the script of MkDocs
     offline.mark(site)
     packed.write(site)
     offline.write(site)  # it tells the packed sizes

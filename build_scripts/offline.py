@@ -18,7 +18,7 @@ ENGINE = "runtime/"
 SHELL = ("app/", "assets/", "search/", "index.html", "offline.html")
 # What no page asks for: maps for debuggers, the theme's other languages, copies, downloads.
 LEFT_OUT = re.compile(
-    r".*\.(map|gz|br|pdf|epub|xml|txt)|.*/lunr/.*|404\.html|sw\.js"
+    r".*\.(map|gz|br|pdf|epub|xml|txt)|.*/lunr/.*|404\.html|sw\.js|hosting/.*"
     rf"|{ENGINE}manifest\.json|(?!{ENGINE}).*\.zip"
 )
 PACKED = (".br", ".gz")

@@ -90,7 +90,8 @@ def test_the_outline_follows_the_navigation(printed: Printed, book: Book) -> Non
     chapters = [each.title for each in book.chapters if each.depth == 0]
     assert "The open tank: what enters and what leaves" in chapters
     assert tops(printed.reader) == ["Contents", *chapters, "Index"]
-    assert below(printed.reader, "Reference") == ["Calculators", "Units", "Words", "Sources"]
+    parts = ["Calculators", "Units", "Words", "Sources", "Host it yourself"]
+    assert below(printed.reader, "Reference") == parts
     sections = below(printed.reader, "The open tank: what enters and what leaves")
     assert sections[:2] == ["What you are looking at", "How the tank runs dry"]
 

@@ -8,6 +8,7 @@ from calc.views.sure import sureness
 from calc.views.tools import tools
 
 EXAMPLE = "Worked example with the figures above. Change one and this becomes your answer."
+DEAD = "This browser does not run the scripts of this page. Below stands the worked example."
 
 
 def section(case: Case, key: str, root: str) -> Safe:
@@ -18,6 +19,7 @@ def section(case: Case, key: str, root: str) -> Safe:
         tag(
             "calc-form",
             form(case, key, root),
+            tag("p", DEAD, class_="calc-dead", hidden=True, data_search_exclude=True),
             tag("p", class_="calc-state", role="status"),
             tag("div", example, class_="calc-answer", role="region",
                 aria_label=f"Answer: {case.calculator.title}", data_search_exclude=True),

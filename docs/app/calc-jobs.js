@@ -1,5 +1,5 @@
 // <calc-jobs> lists the jobs on this device: start, choose, look at, compare, take out, hand on.
-import { all, choose, current, head, keep, remove } from "./job-store.js";
+import { all, choose, current, head, keep, remove, today } from "./job-store.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
 
@@ -71,8 +71,7 @@ customElements.define(
 
     async #start() {
       const name = this.#part("name").value;
-      const date = new Date().toLocaleDateString("en-CA");
-      await this.#take(await ask({ do: "job-new", name, date }));
+      await this.#take(await ask({ do: "job-new", name, date: today() }));
       this.#part("name").value = "";
     }
 

@@ -31,6 +31,13 @@ export async function remove(id) {
   await del(id, jobs);
 }
 
+/** The day where the reader is, as 2026-11-25. Browsers differ in what a locale makes of one. */
+export function today() {
+  const now = new Date();
+  const parts = [now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0"));
+  return [now.getFullYear(), ...parts].join("-");
+}
+
 /** Name and date of a job, to list it by. */
 export function head(text) {
   const { name, date } = JSON.parse(text);

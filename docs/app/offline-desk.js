@@ -93,6 +93,7 @@ function costs(lacking, fetching) {
 
 /** Puts the line at the foot of the page that is shown now. */
 function place() {
+  if (location.protocol === "file:") return; // a copy on a disk is whole: there is nothing to keep
   const foot = document.querySelector(".md-footer-meta__inner");
   if (foot && !foot.querySelector("offline-line")) foot.append(document.createElement("offline-line"));
 }

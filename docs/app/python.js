@@ -61,7 +61,8 @@ function launch() {
     stop(`Python did not start: ${event.message ?? "its worker could not be loaded"}.`);
   };
 
-  const addressed = ([role, path]) => [role, new URL(`../${path}`, import.meta.url).href];
+  const addressed = ([role, [path, integrity]]) =>
+    [role, { url: new URL(`../${path}`, import.meta.url).href, integrity }];
   const runtime = Object.fromEntries(Object.entries(RUNTIME).map(addressed));
   const ready = send({ runtime }, BOOT_LIMIT, "Python did not start within a minute.");
   ready.catch(({ message }) => stop(message));

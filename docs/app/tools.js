@@ -1,6 +1,6 @@
 // The buttons under an answer: link, code, record, blank form, working backwards, counting longer.
 import { codeOf } from "./code.js";
-import { current, head } from "./job-store.js";
+import { current, head, today } from "./job-store.js";
 import { jobKeep, jobPanel, jobUse } from "./job-panel.js";
 import { linkTo } from "./link.js";
 import { printAlone } from "./print.js";
@@ -59,7 +59,7 @@ async function record(form, what) {
   const job = await current().catch(() => undefined);
   const top = {
     job: job ? head(job[1]) : "",
-    date: blank ? "" : new Date().toLocaleDateString("en-CA"),
+    date: blank ? "" : today(),
     link: link(form),
   };
   const request = { ...form.request(), do: "record", blank, origins: form.origins, ...top };

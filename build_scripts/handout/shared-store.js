@@ -1,0 +1,78 @@
+// Stands in for idb-keyval and localStorage. Firefox counts every file on a disk as a site of its
+// own, so that no page sees what another has kept; therefore one hidden page, storage.html, keeps
+// everything for all of them.
+
+const LIMIT = 10_000; // ms; a page whose storage.html is gone still calculates
+
+const awaited = new Map(); // number of a question -> who waits for its answer
+let asked = 0;
+let port;
+let choices = {}; // what localStorage holds, for it is read without waiting
+let refused = "nothing can be kept: storage.html does not answer"; // so far
+
+handout.choices = {
+  getItem(name) {
+    if (refused) throw new Error(refused);
+    return choices[name] ?? null;
+  },
+  setItem(name, value) {
+    if (refused) throw new Error(refused);
+    choices[name] = String(value);
+    send("choose", name, choices[name]).catch(() => {}); // as localStorage, which never says so later
+  },
+};
+
+export const createStore = (...names) => names;
+export const del = (key, names) => ask("del", key, names);
+export const entries = (names) => ask("entries", names);
+export const get = (key, names) => ask("get", key, names);
+export const set = (key, value, names) => ask("set", key, value, names);
+
+/** Resolves when what is kept can be asked for, or it is clear that it cannot for now. */
+export const opened = Promise.race([open(), new Promise((settle) => setTimeout(settle, LIMIT))]);
+
+async function open() {
+  const frame = document.createElement("iframe");
+  frame.hidden = true;
+  frame.title = "What this copy keeps";
+  frame.src = `${handout.root}storage.html`;
+  await new Promise((settle) => {
+    frame.onload = settle;
+    document.body.append(frame);
+  });
+  const { port1, port2 } = new MessageChannel();
+  port = port1;
+  port.onmessage = heard;
+  frame.contentWindow.postMessage("", "*", [port2]); // a file has no origin that could be named
+  addEventListener("pageshow", ({ persisted }) => persisted && refresh());
+  await refresh();
+}
+
+async function refresh() {
+  try {
+    choices = await send("choices");
+    refused = "";
+  } catch (fault) {
+    refused = fault.message;
+  }
+}
+
+async function ask(what, ...words) {
+  if (refused) throw new Error(refused);
+  return send(what, ...words);
+}
+
+function send(what, ...words) {
+  return new Promise((settle, refuse) => {
+    awaited.set(++asked, { settle, refuse });
+    port.postMessage({ number: asked, what, words });
+  });
+}
+
+function heard({ data }) {
+  if (data.choices) choices = data.choices; // changed in another window
+  const waiting = awaited.get(data.number);
+  awaited.delete(data.number);
+  if (data.fault) waiting?.refuse(new Error(data.fault));
+  else waiting?.settle(data.answer);
+}
