@@ -259,7 +259,7 @@ def _points(stretch: _Stretch, wait: float, turns: list[float]) -> Iterator[Poin
         )
 
 
-def run(  # noqa: PLR0913, PLR0917 -- a run has this much to begin with
+def run(
     plant: PressurePlant,
     draws: Sequence[Draw],
     level: float,

@@ -259,7 +259,7 @@ def _samples(state: State, motion: _Motion, wait: float) -> Iterator[Point]:
         yield Point(state.time + part, level, stored, well, flows, now.on)
 
 
-def run(  # noqa: PLR0913, PLR0917 -- a run has this much to begin with
+def run(
     plant: Plant,
     draws: Sequence[Draw],
     level: float,

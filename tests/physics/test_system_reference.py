@@ -4,8 +4,8 @@ import pytest
 
 from calc.physics.tank_switches import EVENTS
 from calc.units import gal, minute
-from tests.physics.reference_system import System, trial
-from tests.physics.systems import PRESSURES, STEADY, Start, ours
+from tests.physics.reference_system import trial
+from tests.physics.systems import PRESSURES, STEADY, ours
 
 SCENARIOS = STEADY | PRESSURES
 

@@ -310,7 +310,7 @@ def test_the_bound_after_is_broken_by_no_schedule(
     st.floats(0.1, 6), st.floats(0.02, 0.9), st.floats(0.2, 3), st.floats(12, 60), draws,
     st.booleans(),
 )  # fmt: skip
-def test_the_bound_before_holds_with_pressures(  # noqa: PLR0913, PLR0917
+def test_the_bound_before_holds_with_pressures(
     bed: float, cv: float, cv_in: float, size: float, drawn: list[Draw], open_taps: bool
 ) -> None:
     """The bound with flows that follow the pressures: in at cut-in, out at no pressure.
