@@ -13,7 +13,7 @@ from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quant
 from calc.physics.open_tank import sure_reserve
 from calc.physics.tank_run import FREE, Draw, Plant, Run, Stop, run
 from calc.run_pictures import TIME, air_time, flow_chart, level_chart, scene, starts, time_on
-from calc.units import duration, flow, gal, gpm, hour, number, volume
+from calc.units import Kind, duration, flow, gal, gpm, hour, number, volume
 
 LONGEST = 6 * hour
 LEAST_BAND = 0.5 * gal  # under this the float would switch several times a minute
@@ -90,21 +90,13 @@ def _check(
 def _draws(
     starts: tuple[float, ...], flows: tuple[float, ...], volumes: tuple[float, ...], timed: bool
 ) -> list[Draw]:
-    """One flow or volume stands for all draws; more must be as many as the draws."""
-    if len(flows) not in (1, len(starts)):
-        says = "must be one for all draws, or one for each start"
-        raise Refused("contradiction", "draw_flows", says=says)
-    if len(volumes) not in (1, len(starts)):
-        says = "must be one for all draws, or one for each"
-        raise Refused("contradiction", "draw_volumes", says=says)
-    every = zip(
-        starts,
-        flows * len(starts) if len(flows) == 1 else flows,
-        volumes * len(starts) if len(volumes) == 1 else volumes,
-        strict=True,
-    )
+    """As many draws as the longest list has figures; the last figure of a shorter one stands
+    for all that follow."""
+    count = max(map(len, (starts, flows, volumes)))
+    filled = ((*each, *[each[-1]] * (count - len(each))) for each in (starts, flows, volumes))
     return [
-        Draw(start, q, lasts=v / q) if timed else Draw(start, q, volume=v) for start, q, v in every
+        Draw(start, q, lasts=v / q) if timed else Draw(start, q, volume=v)
+        for start, q, v in zip(*filled, strict=True)
     ]
 
 
@@ -167,25 +159,34 @@ def _headline(result: Run, plant: Plant) -> Finding:
 
 
 def _steps(result: Run, before: bool, reserve: Quantity) -> tuple[Step, ...]:
-    given = {"R": reserve}
+    moved = result.moved
+    given = {
+        "R": reserve,
+        "E": Quantity(moved.inflow, volume, label="water that entered the open tank"),
+        "U": Quantity(moved.pumped, volume, label="water pump 2 took out of it"),
+    }
     return (
         Step("Water sure to be there", "R = V_on" if before else "R = V_on - dV_h", given),
         Step("What the open tank gained over the run", "G = E - U", given),
     )
 
 
-def _many(name: str, label: str, symbol: str, default: str, measure: str, **more: object) -> Input:
-    return Input(  # type: ignore[arg-type]
+def _figures(
+    *, name: str, label: str, kind: Kind, default: str, low: float, high: float, measure: str
+) -> Input:
+    """One figure for each draw."""
+    return Input(
         name=name,
         label=label,
-        symbol=symbol,
+        kind=kind,
         default=default,
+        low=low,
+        high=high,
         measure=measure,
         origin="invented example: two fills of a washer, and a shower between them",
         several=MOST_DRAWS,
         group="Draws",
         once=False,
-        **more,
     )
 
 
@@ -194,32 +195,30 @@ CALCULATOR = Calculator(
     title="The whole system through a schedule of draws",
     question="What happens, minute by minute, when these draws come one after another?",
     inputs=(
-        _many(
-            "draw_starts",
-            "Each draw starts at",
-            "",
-            "0 min; 3 min; 11 min",
-            "From the first one on. Write down a real wash day with a watch.",
+        _figures(
+            name="draw_starts",
+            label="Each draw starts at",
+            default="0 min; 3 min; 11 min",
+            measure="From the first one on. Write down a real wash day with a watch.",
             kind=duration,
             low=0,
             high=2 * hour,
         ),
-        _many(
-            "draw_flows",
-            "Flow of each draw",
-            "",
-            "6 gpm; 2.1 gpm; 6 gpm",
-            "With a pail, or from the meter over a minute. One figure stands for all draws.",
+        _figures(
+            name="draw_flows",
+            label="Flow of each draw",
+            default="6 gpm; 2.1 gpm; 6 gpm",
+            measure="With a pail, or from the meter over a minute. The last figure stands for "
+            "all that follow.",
             kind=flow,
             low=0.1 * gpm,
             high=40 * gpm,
         ),
-        _many(
-            "draw_volumes",
-            "Water each draw takes",
-            "",
-            "25 gal; 16.8 gal; 25 gal",
-            "Meter before and after. One figure stands for all draws.",
+        _figures(
+            name="draw_volumes",
+            label="Water each draw takes",
+            default="25 gal; 16.8 gal; 25 gal",
+            measure="Meter before and after. The last figure stands for all that follow.",
             kind=volume,
             low=0.5 * gal,
             high=200 * gal,
@@ -306,8 +305,8 @@ CALCULATOR = Calculator(
         Output(name="lowest_at", label="Lowest at", kind=duration),
         Output(name="air_time", label="Pump 2 draws air for", kind=duration),
         Output(name="had", label="Water the house had", kind=volume),
-        Output(name="entered", label="Water that entered", symbol="E", kind=volume),
-        Output(name="taken_out", label="Water pump 2 took out", symbol="U", kind=volume),
+        Output(name="entered", label="Water that entered", kind=volume),
+        Output(name="taken_out", label="Water pump 2 took out", kind=volume),
         Output(name="gained", label="What the open tank gained", symbol="G", kind=volume),
         Output(name="starts", label="Starts of pump 2", kind=number),
         Output(name="well_starts", label="Starts of pump 1", kind=number),

@@ -24,6 +24,7 @@ _NODES = tuple((sign * x, weight) for x, weight in _HALF for sign in (-1.0, 1.0)
 _FALL = 0.5
 _REST = 1e-13  # of its first rate: there the volume stands still
 
+_NOISE = 1e-13  # of a flow: less is rounding
 _LATE = 1e-6  # of a panel; what Newton's method leaves then is the square of it
 
 type Rates = tuple[float, ...]
@@ -34,6 +35,8 @@ class Path:
 
     rates -- from the volume to its rate, and to the flows whose sums are wanted
     goal  -- volume at which the way ends; a rest before it is found on the way
+
+    The first of the flows is one of those whose difference is the rate.
 
     The rate must not grow on the way: a tank fills the slower the fuller it is.
 
@@ -53,8 +56,9 @@ class Path:
         self._at_edges = [first]
         self._sums: list[Rates] = [(0.0,) * (len(first) - 1)]
         self._known: dict[float, tuple[float, Rates, Rates]] = {}
-        self._least = abs(first[0]) * _REST
-        self._rests = first[0] == 0 or (goal - start) * first[0] < 0
+        # near rest the rate is the small difference of two flows, of which this is one
+        self._least = max(abs(first[0]) * _REST, abs(first[1]) * _NOISE)
+        self._rests = abs(first[0]) <= self._least or (goal - start) * first[0] < 0
 
     def end(self, limit: float) -> float:
         """When the goal is reached; infinite if never, or not before `limit`."""
@@ -102,15 +106,15 @@ class Path:
         start, here = self._volumes[-1], self._at_edges[-1]
         if self._rests or start == self._goal:
             return False
-        end = self._goal
+        end = self._goal if abs(here[0]) > self._least else start
         there = self._rates(end)
-        while there[0] / here[0] < _FALL:
+        while end != start and there[0] / here[0] < _FALL:
             end = start + (end - start) / 2
-            if end == start or abs(here[0]) <= self._least:
-                self._rests = True
-                self._at_edges[-1] = (0.0, *here[1:])
-                return False
             there = self._rates(end)
+        if end == start:
+            self._rests = True
+            self._at_edges[-1] = (0.0, *here[1:])
+            return False
         passed, sums = self._over(start, end)
         self._times.append(self._times[-1] + passed)
         self._volumes.append(end)

@@ -154,6 +154,23 @@ class Watch(NamedTuple):
     way: int
 
 
+# event -> the volume that it finds on its threshold, where no switch turns
+_SETS = {"dry": "level", "": "level", "house tank empty": "stored", "well tank empty": "well"}
+# event -> the switch it turns, how, and the volume that is then on its threshold
+_TURNS = {
+    "float opens": ("filling", True, "level"),
+    "float full open": ("filling", True, "level"),
+    "float closes": ("filling", False, "level"),
+    "float throttles": ("filling", False, "level"),
+    "lock-out": ("locked", True, "level"),
+    "lock-out ends": ("locked", False, "level"),
+    "pump starts": ("pumping", True, "stored"),
+    "pump stops": ("pumping", False, "stored"),
+    "pump 1 starts": ("lifting", True, "well"),
+    "pump 1 stops": ("lifting", False, "well"),
+}
+
+
 @dataclass
 class State:
     """The volumes at one moment and how every switch stands."""
@@ -251,31 +268,22 @@ class State:
 
     def switch(self, event: str, at: float = 0.0) -> None:
         """Do what the event does. `at`: its threshold, on which the volume is set exactly."""
-        match event:
-            case "dry" | "":
-                self.level = at
-            case "house tank empty":
-                self.stored = at
-            case "well tank empty":
-                self.well = at
-            case "float opens" | "float full open":
-                self.filling, self.level = True, min(self.level, at)
-            case "float closes" | "float throttles":
-                self.filling, self.level = False, at
-            case "lock-out" | "lock-out ends":
-                self.locked, self.level = event == "lock-out", at
-            case "pump starts" | "pump stops":
-                self.pumping, self.stored = event == "pump starts", at
-            case "pump 1 starts" | "pump 1 stops":
-                self.lifting, self.well = event == "pump 1 starts", at
-            case "draw starts":
-                for i, draw in enumerate(self.draws):
-                    if draw.start <= self.time:
-                        self.had.setdefault(i, 0.0)
-            case "draw ends":
-                self._close_taps()
-            case _:
-                self._stop_and_go()
+        if event in _SETS:
+            setattr(self, _SETS[event], at)
+        elif event in _TURNS:
+            switch, is_on, volume = _TURNS[event]
+            setattr(self, switch, is_on)
+            # a float that opens may find the level lower already, after a power cut
+            late = event in ("float opens", "float full open")
+            setattr(self, volume, min(self.level, at) if late else at)
+        elif event == "draw starts":
+            for i, draw in enumerate(self.draws):
+                if draw.start <= self.time:
+                    self.had.setdefault(i, 0.0)
+        elif event == "draw ends":
+            self._close_taps()
+        else:
+            self._stop_and_go()
 
     def _close_taps(self) -> None:
         for i in self.running:

@@ -21,7 +21,7 @@ type Frame = Mapping[tuple[str, str], str]
 
 
 def scene_figure(case: Case, scene: Scene, key: str) -> Safe:
-    """The drawing with its slider, and the same moments in words. `key` makes ids the page's own."""
+    """The drawing with its slider, and the same moments in words; ids begin with `key`."""
     frames = [frame(scene, moment, case.unit_set) for moment in scene.moments]
     parts = list(frames[0])
     run = {"parts": parts, "moments": [[one[part] for part in parts] for one in frames]}

@@ -62,8 +62,8 @@ def drawing(scene: Scene, look: Mapping[tuple[str, str], str], key: str) -> Safe
     )
 
 
-def _line(path: str, width: object = "1.6", stroke: str = _INK, **more: object) -> Safe:
-    look = {"fill": "none", "stroke": stroke, "stroke_width": width} | more
+def _line(path: str, **more: object) -> Safe:
+    look = {"fill": "none", "stroke": _INK, "stroke_width": "1.6"} | more
     return tag("path", d=path, **look)
 
 
@@ -105,7 +105,7 @@ def _bodies(limit: float, at: At) -> Safe:
             _line("M32 74L55 84L32 94Z"),
             _line("M110 108V70Q110 52 134 52Q158 52 158 70V108Z"),
             _box(205, 72, 34, 40, stroke=_INK, stroke_width="1.6", **ground),
-            _line("M209 82h26M209 92h26M209 102h26", "0.8"),
+            _line("M209 82h26M209 92h26M209 102h26", stroke_width="0.8"),
             _line(_cock(280, 84), **ground),
             _line("M304 144v-14l16 14v-14zM320 137h6", **at("valve")),
             _line(f"M{LEFT:g} {TOP:g}V{BOTTOM:g}H{RIGHT:g}V{TOP:g}"),
@@ -140,7 +140,9 @@ def _bubbles(at: At) -> Safe:
 def _levels(scene: Scene) -> Safe:
     dashed = {"stroke_dasharray": "14 4 3 4"}
     lines = (height(scene.full, level) for level in (scene.full, scene.opens, 0.0))
-    return joined([_line(f"M{LEFT:g} {short(y)}H{RIGHT:g}", "0.8", **dashed) for y in lines])
+    return joined(
+        [_line(f"M{LEFT:g} {short(y)}H{RIGHT:g}", stroke_width="0.8", **dashed) for y in lines]
+    )
 
 
 def _words(scene: Scene, look: Mapping[tuple[str, str], str], at: At) -> Safe:

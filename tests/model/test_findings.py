@@ -198,8 +198,6 @@ CONTRADICTIONS = [
         "lock_at",
         "must be below the float's opening at 9.5 gal, or nothing would enter",
     ),
-    ("system_run draw_flows=6;5", "draw_flows", "must be one for all draws, or one for each start"),
-    ("system_run draw_volumes=6;5", "draw_volumes", "must be one for all draws, or one for each"),
     (
         "pressure_draw float_closed=9",
         "float_closed",

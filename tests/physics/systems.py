@@ -76,12 +76,12 @@ def pressure_plant(system: System) -> PressurePlant:
 def ours(system: System, start: Start, until: float) -> Run:
     """The run of ours, whichever the system asks for."""
     level, stored, well = (each * gal for each in start)
-    rest = {"well": well, "stops": stops(system)}
+    ends, out, drawn = until * minute, stops(system), draws(system)
     if isinstance(system.pump, Curve):
-        return pressure_run.run(
-            pressure_plant(system), draws(system), level, stored, until * minute, **rest
-        )
-    return tank_run.run(steady_plant(system), draws(system), level, stored, until * minute, **rest)
+        plant = pressure_plant(system)
+        return pressure_run.run(plant, drawn, level, stored, ends, well=well, stops=out)
+    steady = steady_plant(system)
+    return tank_run.run(steady, drawn, level, stored, ends, well=well, stops=out)
 
 
 SHOWER = Tap(2, 2.1, lasts=8)

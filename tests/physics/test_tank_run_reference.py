@@ -40,9 +40,9 @@ SCENARIOS = {
 
 def in_si(house: House) -> tuple[Plant, list[Draw]]:
     flows = house.inlet * gpm, house.pump * gpm, house.limit * gpm
-    volumes = (v * gal for v in (house.opens, house.closes, house.drawdown, house.left))
+    levels, tank = (house.opens * gal, house.closes * gal), (house.drawdown * gal, house.left * gal)
     draws = [Draw(start * minute, flow * gpm, had * gal) for start, flow, had in house.draws]
-    return Plant(*flows, *volumes), draws
+    return Plant(*flows, *levels, *tank), draws
 
 
 @pytest.mark.parametrize("name", SCENARIOS)
