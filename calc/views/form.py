@@ -13,7 +13,7 @@ def shown_text(case: Case, name: str) -> str:
     if name not in case.values or isinstance(each, Choice):
         return typed.text
     unit = case.units[name]
-    if typed.unit and (unit.symbol == typed.unit or unit == case.given[name]):
+    if unit.symbol == typed.unit or (typed.unit and unit == case.given[name]):
         return typed.text
     return "; ".join(plainly_written(unit.out_of_si(one), 4) for one in _all(case, name))
 
