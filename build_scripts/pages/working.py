@@ -1,6 +1,7 @@
 """The formulas of a calculator, and what their letters stand for."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import combinations
 from typing import NamedTuple
 
 from build_scripts.pages.markdown import escaped, symbol
@@ -43,8 +44,9 @@ def formulas(calculator: Calculator) -> Iterator[str]:
 
 
 def cases(calculator: Calculator) -> list[Tried]:
-    """Cases that bring out every step: the worked example, each option picked, and with each of
-    those every input in turn at an end of its range."""
+    """Cases that bring out every step: the worked example, each option picked, with each of
+    those every input in turn at an end of its range, and any two options picked together, with
+    an input at an end where they do not fit the worked example."""
     options = [
         {each.name: Typed(value)}
         for each in calculator.inputs
@@ -60,7 +62,14 @@ def cases(calculator: Calculator) -> list[Tried]:
         for end in (each.low, each.high)
     ]
     plain: list[dict[str, Typed]] = [{}, *options]
-    changes = [*plain, *(option | end for option in plain for end in ends)]
+    pairs = [one | other for one, other in combinations(options, 2) if one.keys() != other.keys()]
+    refused = [pair for pair in pairs if not solve(calculator, pair).answer]
+    changes = [
+        *plain,
+        *(option | end for option in plain for end in ends),
+        *pairs,
+        *(pair | end for pair in refused for end in ends),
+    ]
     tried = (Tried(tuple(change), solve(calculator, change)) for change in changes)
     return [each for each in tried if each.case.answer]
 

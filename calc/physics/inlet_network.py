@@ -89,10 +89,12 @@ def balance(supply: Callable[[float], float], spent: Callable[[float], float]) -
 
 
 def inlet_flow_from_tank(gauge: float, path: Path, water: Water) -> float:
-    """Flow into the open tank while the gauge before the path stands at `gauge` Pa, m³/s.
+    """Flow into the open tank while the gauge before the path stands still, m³/s.
 
     Holds for as long as the well's pressure tank holds that pressure: moments, if the
     pump cannot keep up.
+
+    Source: `balance` of the gauge and the `losses`.
     """
     passed = balance(lambda _: gauge, lambda flow: sum(losses(path, flow, water)))
     return min(passed, path.most)
@@ -103,6 +105,8 @@ def inlet_flow_from_pump(pump: PumpCurve, level: float, path: Path, water: Water
 
     level -- of the water in the well below the gauge while pumping, m: add the loss in the
              drop pipe. The static level, seen with the pump off, is higher and flatters.
+
+    Source: `balance` of the pump's curve and the `losses`.
     """
 
     def supply(flow: float) -> float:

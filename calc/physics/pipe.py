@@ -16,6 +16,8 @@ def velocity(flow: float, bore: float) -> float:
     """Mean velocity in a round pipe, m/s: v = 4 Q / (pi D²).
 
     bore -- inside diameter, m; the nominal size is not it: 3/4 in schedule 40 is 0.824 in
+
+    Source: conservation of water.
     """
     return 4 * flow / (pi * bore**2)
 

@@ -4,7 +4,7 @@ from math import pi, sqrt
 
 
 def flow_coefficient(flow: float, drop: float) -> float:
-    """Flow coefficient that passes `flow` at `drop`, m³/s per √Pa.
+    """Flow coefficient that passes a flow at a pressure drop, m³/s per √Pa.
 
         C = Q / √Δp
 
@@ -119,14 +119,19 @@ def orifice_coefficient(bore: float, discharge: float, density: float) -> float:
 
 
 def orifice_bore(coefficient: float, discharge: float, density: float) -> float:
-    """Bore of the round hole that has a flow coefficient, m: `orifice_coefficient`, backwards."""
+    """Bore of the round hole that has a flow coefficient, m.
+
+        d = √(4 C / (pi Cd) √(rho / 2))
+
+    Source: `orifice_coefficient`, backwards.
+    """
     return sqrt(coefficient / orifice_coefficient(1.0, discharge, density))
 
 
 def flow_of_compensating(
     flow: float, drop: float, other: float, threshold: float, exponent: float
 ) -> float:
-    """The flow a pressure-compensating device passes at another pressure drop, m³/s.
+    """Flow of a pressure-compensating device at another pressure drop, m³/s.
 
         Q = q √(min(Δp, pt) / pt) max(1, Δp / pt)^x    with the q that fits what was measured
 

@@ -51,7 +51,12 @@ def coefficient_of_loss(loss: float, bore: float, density: float) -> float:
 
 
 def loss_of_coefficient(coefficient: float, bore: float, density: float) -> float:
-    """Loss factor K of a valve of flow coefficient C: `coefficient_of_loss`, backwards."""
+    """Loss factor K of a valve of flow coefficient C, for the speed in a pipe of its bore.
+
+        K = 2 / rho (pi D² / (4 C))²
+
+    Source: `coefficient_of_loss`, backwards.
+    """
     return 2 / density * (pi * bore**2 / 4 / coefficient) ** 2
 
 
@@ -77,7 +82,10 @@ def opening(table: Table, loss: float) -> Opening | None:
 
 
 def flow_after_knock(slope: float, moved: float) -> float:
-    """How many times the flow, after the handle has moved: exp(s x) at a fixed drop."""
+    """How many times the flow passes after the handle has moved: exp(s x), at a fixed drop.
+
+    Source: the slope of `opening`, carried on.
+    """
     return exp(slope * moved)
 
 
@@ -111,7 +119,9 @@ def choking_drop(upstream: float, vapour_pressure: float, recovery: float) -> fl
 
 
 def cavitation_index(upstream: float, downstream: float, vapour_pressure: float) -> float:
-    """sigma = (p1 - pv) / (p1 - p2): the lower, the harder bubbles form and collapse.
+    """Cavitation index of a throttled valve: the lower, the harder bubbles form and collapse.
+
+        sigma = (p1 - pv) / (p1 - p2)
 
     upstream, downstream -- absolute Pa, the first above the second
 

@@ -75,13 +75,14 @@ def holds_choice(each: Choice, field: Element) -> None:
 
 
 def holds_input(each: Input, field: Element) -> None:
-    units = [unit.symbol for unit in each.kind.units if unit.symbol]  # a bare number has none
-    selected = [o.text for o in field.all("option") if "selected" in o.attributes]
-    assert selected == ([each.usual("us").symbol] if units else [])
+    units = [unit.symbol for unit in each.kind.units if unit.symbol]  # a plain number has none
     assert [option.text for option in field.all("option")] == units
+    selected = [o.text for o in field.all("option") if "selected" in o.attributes]
+    usual = each.usual("us").symbol
+    assert selected == [usual] * bool(units)
     boxes = [e for e in field.one("div", "calc-entry").all("input") if e.attributes["value"]]
     text = "; ".join(box.attributes["value"] for box in boxes[: each.several])
-    value, _ = each.take(Typed(text, "".join(selected)), "us")
+    value, _ = each.take(Typed(text, usual), "us")
     assert value == pytest.approx(each.take(Typed(each.default), "us")[0], rel=5e-4)
 
 
