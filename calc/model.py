@@ -14,6 +14,7 @@ from calc import sources
 from calc.charts import Bars, Chart, Scene
 from calc.errors import Refused
 from calc.figures import read_number
+from calc.uncertainty import TRIALS
 from calc.units import Kind, Unit, share
 
 Level = Literal["good", "caution", "danger"]
@@ -263,9 +264,11 @@ class Calculator:
     work   -- takes the inputs by name, SI; after them it may ask for the plus-or-minus of an
               input as NAME_sure, a share of its value
     leaves -- output -> inputs, here or elsewhere, that its value may be kept as
-    simulation -- for an answer that is counted. It carries an interval of its own: it gets no
-              plus-or-minus, and is neither worked backwards nor drawn against an input,
-              for each of these asks the work a hundred times. It can be counted for longer.
+    trials -- how often the work is asked for the plus-or-minus of a bent answer; fewer where
+              the work takes long, on a phone fifty times what it takes here; 0: there is none
+    simulation -- for an answer that is counted. It carries an interval of its own: it has no
+              trials, and is neither worked backwards nor drawn against an input, for each
+              of these asks the work a hundred times. It can be counted for longer.
     """
 
     name: str
@@ -277,6 +280,7 @@ class Calculator:
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
     leaves: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    trials: int = TRIALS
     simulation: Simulation | None = None
 
     def __post_init__(self) -> None:
@@ -291,6 +295,8 @@ class Calculator:
             raise ValueError(f"{self.name}: leaves {list(self.leaves)}, not all of them outputs")
         for source in self.sources:
             sources.entry(source)
+        if self.simulation and self.trials:
+            raise ValueError(f"{self.name}: what is counted has an interval and makes no trials")
         if not (self.cautions and self.sources):
             raise ValueError(f"{self.name}: no cautions or no sources")
 

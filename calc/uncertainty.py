@@ -89,7 +89,11 @@ class _Question(NamedTuple):
 
 
 def propagated(
-    work: Work, values: Mapping[str, float], sures: Mapping[str, float], limits: Limits
+    work: Work,
+    values: Mapping[str, float],
+    sures: Mapping[str, float],
+    limits: Limits,
+    count: int = TRIALS,
 ) -> dict[str, Sure]:
     """How sure each output is that is a number; empty if the work refuses the values.
 
@@ -100,10 +104,11 @@ def propagated(
     sures  -- U, plus-or-minus of each input; 0 or left out means exact
     limits -- (low, high) between which the work may be asked. At a limit the slope is
               taken from the other side, and the answer's own interval is not cut off.
+    count  -- trials for an answer that is bent, an even number over PROBES
 
     The law holds for answers that are nearly straight over the plus-or-minus. Each answer
     is held against its straight line in PROBES trials; one that bends by over BENT, or is
-    no number somewhere, gets the middle 95 % of TRIALS trials instead. The guide's own
+    no number somewhere, gets the middle 95 % of `count` trials instead. The guide's own
     example H.1 bends by 0.38 and goes to trials; it too adds second-order terms to it.
     What fewer than one trial in PROBES meets may go unseen, and hardly moves the middle.
 
@@ -122,7 +127,7 @@ def propagated(
     answer = asked.tried({}).outputs
     sides = {name: [asked.tried({name: end}) for end in (1.0, -1.0)] for name in asked.sures}
     parts = {name: _parts(name, value, sides) for name, value in answer.items()}
-    plan = [dict(zip(sides, row, strict=True)) for row in _plan(len(sides))]
+    plan = [dict(zip(sides, row, strict=True)) for row in _plan(len(sides), count)]
     trials = [asked.tried(steps) for steps in plan[:PROBES]]
     seen = [*trials, *(tried for pair in sides.values() for tried in pair)]
     gone = {name for name in answer if any(name not in tried.outputs for tried in seen)}
@@ -185,21 +190,21 @@ def _by_trials(
 
 
 @lru_cache(maxsize=8)
-def _plan(inputs: int) -> tuple[tuple[float, ...], ...]:
-    """Steps of all inputs, trial by trial: the same TRIALS equally likely steps for each
+def _plan(inputs: int, count: int) -> tuple[tuple[float, ...], ...]:
+    """Steps of all inputs, trial by trial: the same `count` equally likely steps for each
     input, in an order of its own. Repeating a question repeats the answer.
 
     Source: [mckay-1979], Latin hypercube sampling.
     """
-    order, steps = Random(1), _steps()
-    return tuple(zip(*(order.sample(steps, TRIALS) for _ in range(inputs)), strict=True))
+    order, steps = Random(1), _steps(count)
+    return tuple(zip(*(order.sample(steps, count) for _ in range(inputs)), strict=True))
 
 
-def _steps() -> tuple[float, ...]:
-    """Middles of TRIALS equally likely slices of the normal distribution, over 1.96."""
+def _steps(count: int) -> tuple[float, ...]:
+    """Middles of `count` equally likely slices of the normal distribution, over 1.96."""
     above, z = [], 0.0
-    for slice_ in range(TRIALS // 2):
-        beyond_middle = (slice_ + 0.5) / TRIALS
+    for slice_ in range(count // 2):
+        beyond_middle = (slice_ + 0.5) / count
         for _ in range(6):  # Newton's method, from the slice before and never past this one
             z += (beyond_middle - erf(z / sqrt(2)) / 2) * sqrt(2 * pi) * exp(z * z / 2)
         above.append(z / NORMAL_95)

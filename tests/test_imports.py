@@ -35,7 +35,7 @@ MAY_IMPORT = {
     "calc.backwards": {"calc.errors", "calc.roots"},
     "calc.uncertainty": {"calc.errors"},
     "calc.job_file": {"calc.errors"},
-    "calc.model": MODEL,
+    "calc.model": MODEL | {"calc.uncertainty"},
     "calc.fields": MODEL,
     "calc.household": MODEL | {"calc.fields", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},

@@ -270,6 +270,7 @@ CALCULATOR = Calculator(
         Output(name="house_years", label="House-years counted", symbol="Y", kind=number, digits=2),
     ),
     work=first_fix,
+    trials=0,
     cautions=(cautions.RADON_AIR, cautions.PRESSURE, cautions.ELECTRICITY, cautions.LOCAL_CODE),
     sources=household.SOURCES,
     simulation=Simulation(

@@ -538,6 +538,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=inlet_flow,
+    trials=200,
     cautions=(
         cautions.RADON_AIR,
         cautions.PRESSURE,

@@ -225,6 +225,7 @@ CALCULATOR = Calculator(
         Output(name="well_starts", label="Starts of pump 1", kind=number),
     ),
     work=pressure_draw,
+    trials=0,
     cautions=(cautions.RADON_AIR, cautions.PRESSURE, cautions.ELECTRICITY, cautions.LOCAL_CODE),
     sources=("pelikan-2006", "ergun", "iec-60534-2-1", "abramowitz-stegun", "epa-radon-2016"),
 )

@@ -313,6 +313,7 @@ CALCULATOR = Calculator(
         Output(name="lock_outs", label="Times locked out", kind=number),
     ),
     work=system_run,
+    trials=200,
     cautions=(
         cautions.RADON_AIR,
         cautions.PRESSURE,

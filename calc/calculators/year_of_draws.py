@@ -220,6 +220,7 @@ CALCULATOR = Calculator(
         Output(name="house_years", label="House-years counted", symbol="Y", kind=number, digits=2),
     ),
     work=year_of_draws,
+    trials=0,
     cautions=(cautions.RADON_AIR, cautions.LOCAL_CODE),
     sources=(*household.SOURCES, "clopper-1934", "hanley-1983", "dlmf"),
     simulation=Simulation(

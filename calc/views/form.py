@@ -148,7 +148,7 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
 
 
 def _sure(case: Case, each: Input, id_: str) -> Safe:
-    if each.several > 1 or case.calculator.simulation:
+    if each.several > 1 or not case.calculator.trials:
         return Safe()
     box = tag(
         "input",

@@ -15,9 +15,9 @@ LEAST_SHARE = 0.005  # of the doubt; below it an input is not worth a line
 def sureness(case: Case) -> dict[str, Sure]:
     """How sure each answer is, from the plus-or-minus of the inputs. Empty without an answer.
 
-    Empty too for an answer that is counted: it carries an interval of its own.
+    Empty too for a calculator that makes no trials.
     """
-    if not case.answer or case.calculator.simulation:
+    if not case.answer or not case.calculator.trials:
         return {}
     floats = {
         name: value
@@ -33,7 +33,8 @@ def sureness(case: Case) -> dict[str, Sure]:
     def work(moved: Mapping[str, float]) -> Mapping[str, float | None]:
         return case.work({**case.values, **moved}).outputs
 
-    return propagated(work, floats, {name: case.sures[name] for name in floats}, limits)
+    sures = {name: case.sures[name] for name in floats}
+    return propagated(work, floats, sures, limits, case.calculator.trials)
 
 
 def output_sure(case: Case, output: Output, sures: Mapping[str, Sure]) -> str:
