@@ -22,6 +22,7 @@ from calc.physics.year_run import Counted, counted
 from calc.units import day, duration, number, share, volume
 
 SURENESS = 0.95
+CERTAIN = 0.999  # a chance over this is told in words: "100 % or more" tells nothing
 SLOW = 0.9  # share of the wanted flow under which a house notices; common practice, no source
 # How low the tank came in a week, as shares of the water at the float's opening.
 DEPTHS = (
@@ -106,14 +107,14 @@ def _told(house: House, tally: Tally) -> Answer:
     }
     return Answer(
         outputs=outputs,
-        findings=_findings(house, dry, outputs["delivered"] or 0.0),
+        findings=_findings(house, dry, chances[1], outputs["delivered"] or 0.0),
         steps=_steps(tally, high),
         charts=(_chart(tally),),
     )
 
 
-def _findings(house: House, dry: int, delivered: float) -> tuple[Finding, ...]:
-    findings = [_headline(house, dry)]
+def _findings(house: House, dry: int, least_chance: float, delivered: float) -> tuple[Finding, ...]:
+    findings = [_headline(house, dry, least_chance > CERTAIN)]
     if delivered < SLOW:
         findings.append(
             Finding(
@@ -126,14 +127,18 @@ def _findings(house: House, dry: int, delivered: float) -> tuple[Finding, ...]:
     return tuple(findings)
 
 
-def _headline(house: House, dry: int) -> Finding:
+def _headline(house: House, dry: int, is_certain: bool) -> Finding:
     if dry:
+        chance = (
+            "That it happens within a year is all but certain."
+            if is_certain
+            else "The chance that it happens at all in a year is {chance_low} or more."
+        )
         return Finding(
             "danger",
             "Runs dry.",
             "In a year like those counted the intake uncovers {dry_events} times, and pump 2 "
-            "draws air for {dry_time}. The chance that it happens at all in a year is {chance_low} "
-            "or more.",
+            f"draws air for {{dry_time}}. {chance}",
         )
     if house.is_sure:
         return Finding(
