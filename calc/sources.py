@@ -83,6 +83,23 @@ SOURCES = {
         "Chemical Engineering Progress 48, 89",
         "from memory",
     ),
+    "iapws-liquid": Source(
+        "IAPWS",
+        "Revised Supplementary Release on Properties of Liquid Water at 0.1 MPa",
+        2011,
+        "IAPWS SR6-08(2011); equations for specific volume and viscosity",
+        "second-hand",
+        "Abstract read; coefficients as the open library iapws 1.5.5 has them, and held against "
+        "IAPWS-IF97.",
+    ),
+    "iapws-sat": Source(
+        "IAPWS",
+        "Revised Supplementary Release on Saturation Properties of Ordinary Water Substance",
+        1992,
+        "IAPWS SR1-86(1992), equation (1)",
+        "second-hand",
+        "Coefficients as the open library iapws 1.5.5 has them, and held against IAPWS-IF97.",
+    ),
     "pelikan-2006": Source(
         "B. Pelikan",
         "How to Calculate and Control Pressure Tank Drawdown",
