@@ -275,11 +275,12 @@ bubble_share = Input(
     symbol="c_b",
     kind=share,
     default="40 %",
-    origin="dirt slows the transfer two to three times, from memory",
+    origin="dirt slows the transfer two to three times, from memory; six times where it makes "
+    "the skin quite stiff [alves-2005]",
     low=10 * percent,
     high=100 * percent,
-    measure="100 % only in very clean water, about 15 % when dirt has made the skin stiff "
-    "[alves-2005]. A pair of samples before and after tells yours: work backwards from it.",
+    measure="100 % only in very clean water, about 15 % when dirt has made the skin stiff. "
+    "A pair of samples before and after tells yours: work backwards from it.",
     group=BUBBLES,
     sure="20 %",
 )

@@ -27,8 +27,8 @@ from calc.units import air_flow, flow, number, percent, radon, share, velocity
 MOST_STAGES = 8
 POINTS = 40
 WIDEST = 25.0  # parts of air that the picture shows at least: the pilot plant's runs lie within
+FOULED_TRAY = 0.5  # of a tray's efficiency, when scale and iron are on it: from memory
 FOUL_AIR = 0.1  # share of the target from which the blower's own air is worth a word
-NEAR_ONE = 1e-7  # a stripping factor this near 1 takes the formula's other branch
 PILOT = (
     Mark("pilot plant, 19 min in its tank", 12.0, 0.97),
     Mark("pilot plant, 4 min in its tank", 19.0, 0.90),
@@ -93,10 +93,9 @@ def aeration_removal(
 
     left = unit.left(factor, stages)
     treated = radon_left(left)
-    stiff = None
-    if in_bubbles:
-        worst = bubble(water_temperature, bubble_depth, bubble_size, rising.stiff)
-        stiff = radon_left(left_basins(factor, stages, worst.saturation))
+    skin = min(bubble_share, rising.stiff)
+    worst = bubble(water_temperature, bubble_depth, bubble_size, skin).saturation
+    fouled = _unit(aerator, worst if in_bubbles else tray_efficiency * FOULED_TRAY)
     wanted = (target_radon - least) / (raw_radon - least)
     at_target = unit.factor(wanted, stages) if wanted > 0 else None
     staged = None if aerator == "crossed" else unit.left(factor, stages + 1)
@@ -105,7 +104,7 @@ def aeration_removal(
     outputs = {
         "removal": 1 - treated / raw_radon,
         "treated_radon": treated,
-        "stiff_radon": stiff,
+        "fouled_radon": radon_left(fouled.left(factor, stages)),
         "air_ratio": ratio,
         "saturation": full,
         "largest_flow": per_flow / at_target if at_target else None,
@@ -121,7 +120,7 @@ def aeration_removal(
     return Answer(
         outputs=outputs,
         findings=_findings(aerator, target_radon, outputs),
-        steps=_steps(aerator, factor, wanted, given),
+        steps=_steps(aerator, wanted, given),
         charts=(_chart(held, rising.saturation, tray_efficiency, stages, outputs),),
     )
 
@@ -141,10 +140,13 @@ def _stages_needed(kind: str, factor: float, full: float, wanted: float) -> floa
 
 
 def _findings(kind: str, target: float, outputs: dict[str, float | None]) -> tuple[Finding, ...]:
-    treated, stiff, least = outputs["treated_radon"], outputs["stiff_radon"], outputs["least_radon"]
+    treated, fouled, least = (
+        outputs[name] for name in ("treated_radon", "fouled_radon", "least_radon")
+    )
     assert treated is not None
+    assert fouled is not None
     assert least is not None
-    findings = [_headline(target, treated, stiff, outputs["largest_flow"])]
+    findings = [_headline(target, treated, fouled, outputs["largest_flow"])]
     if kind != "crossed":
         findings.append(
             Finding(
@@ -166,7 +168,7 @@ def _findings(kind: str, target: float, outputs: dict[str, float | None]) -> tup
     return tuple(findings)
 
 
-def _headline(target: float, treated: float, stiff: float | None, flow: float | None) -> Finding:
+def _headline(target: float, treated: float, fouled: float, flow: float | None) -> Finding:
     if flow is None:
         return Finding(
             "danger",
@@ -181,12 +183,12 @@ def _headline(target: float, treated: float, stiff: float | None, flow: float | 
             "{treated_radon} of {raw_radon} stay in the water; {target_radon} were wanted. It "
             "keeps the target up to {largest_flow}, or with {air_needed} of air.",
         )
-    if stiff is not None and stiff > target:
+    if fouled > target:
         return Finding(
             "caution",
-            "Only while the water is clean.",
-            "{treated_radon} stay in the water. If iron or age stiffens the bubbles it is "
-            "{stiff_radon}, over the target. Prove it by samples before and after.",
+            "Only while it is clean.",
+            "{treated_radon} stay in the water. When iron or age has fouled the unit it is "
+            "{fouled_radon}, over the target. Prove it by samples before and after.",
         )
     return Finding(
         "good",
@@ -225,14 +227,13 @@ def _given(
     return given
 
 
-def _steps(kind: str, factor: float, wanted: float, given: dict[str, Quantity]) -> tuple[Step, ...]:
+def _steps(kind: str, wanted: float, given: dict[str, Quantity]) -> tuple[Step, ...]:
     if kind == "crossed":
         shares, at_target = "y = e**(-S * f)", "S_t = n_t / f"
     elif kind == "basins":
         shares, at_target = "y = (1 + S * f / N)**(-N)", "S_t = N * (w**(-1 / N) - 1) / f"
     else:
-        near = abs(factor - 1) < NEAR_ONE
-        shares = "y = 1 / (1 + N * f)" if near else "y = (S - 1) / (S * (1 + f * (S - 1))**N - 1)"
+        shares = "y = (S - 1) / (S * (1 + f * (S - 1))**N - 1)"
         at_target = ""
     bubbles = (
         Step("How often over a bubble can fill", "u = 6 * c_b * K * z_b / (v * d_b * H)", given),
@@ -371,10 +372,9 @@ CALCULATOR = Calculator(
         Output(name="treated_radon", label="Radon left in the water", symbol="C_w", kind=radon),
         Output(name="removal", label="Removal", symbol="R", kind=share, digits=4),
         Output(
-            name="stiff_radon",
-            label="Left if dirt has made the bubbles' skins stiff",
+            name="fouled_radon",
+            label="Left when fouled: bubbles' skins stiff, or trays half as good",
             kind=radon,
-            none="does not apply: a tray's efficiency holds the dirt",
         ),
         Output(
             name="largest_flow",

@@ -34,7 +34,6 @@ PACKINGS = {
 WATER_LOADS, AIR_LOADS = (0.8, 43.0), (0.014, 1.7)  # kg/(m² s) that Onda's data cover, from memory
 DOUBT = 30 * percent  # that Onda's K a may be too high, [dvorak-1996]
 COARSE = 8  # a tower this many times its packing, or wider: common practice, no source
-NEAR_ONE = 1e-7  # a stripping factor this near 1 takes the formula's other branch
 POINTS = 40
 
 
@@ -91,7 +90,7 @@ def packed_tower(
     return Answer(
         outputs=outputs,
         findings=_findings(outputs, tower_height, column, tower_diameter / rings.size),
-        steps=_steps(factor, units, given),
+        steps=_steps(units, given),
         charts=(_chart(factor, unit, tower_height, 1 - left, 1 - wanted),),
     )
 
@@ -155,9 +154,7 @@ def _headline(height: float | None, sure: float | None, there: float) -> Finding
     )
 
 
-def _steps(factor: float, units: float | None, given: dict[str, Quantity]) -> tuple[Step, ...]:
-    near = abs(factor - 1) < NEAR_ONE
-    left = "y = 1 / (1 + n)" if near else "y = (S - 1) / (S * e**(n * (S - 1) / S) - 1)"
+def _steps(units: float | None, given: dict[str, Quantity]) -> tuple[Step, ...]:
     steps = (
         Step("Air for each part of water", "A = G / Q_a", given),
         Step(
@@ -171,16 +168,15 @@ def _steps(factor: float, units: float | None, given: dict[str, Quantity]) -> tu
         Step("Speed of the water, were the tower empty", "U = Q_a / A_t", given),
         Step("Height of a transfer unit", "h_u = U * t_x", given),
         Step("Transfer units that there are", "n = z_t / h_u", given),
-        Step("Share left", left, given),
+        Step("Share left", "y = (S - 1) / (S * e**(n * (S - 1) / S) - 1)", given),
         Step("Radon left in the water", "C_w = C_r * y", given),
         Step("Removal", "R = 1 - y", given),
     )
     if units is None:
         return steps
-    needed = "N_u = C_r / C_t - 1" if near else "N_u = S / (S - 1) * n_l"
     return (
         *steps,
-        Step("Transfer units for the target", needed, given),
+        Step("Transfer units for the target", "N_u = S / (S - 1) * n_l", given),
         Step("Height of packing for the target", "z_n = N_u * h_u", given),
         Step("Height to be sure of it", "z_s = z_n / (1 - m)", given),
     )

@@ -36,7 +36,8 @@ def re_aeration(
     if least >= target_radon:
         raise Refused("contradiction", "air_radon", says="keeps the water above {target_radon}")
     rising = bubble(water_temperature, bubble_depth, bubble_size, bubble_share)
-    stiff = bubble(water_temperature, bubble_depth, bubble_size, rising.stiff)
+    skin = min(bubble_share, rising.stiff)
+    stiff = bubble(water_temperature, bubble_depth, bubble_size, skin)
     rate = batch_rate(held * aerator_air, rising.saturation, tank_water)
     stiff_rate = batch_rate(held * aerator_air, stiff.saturation, tank_water)
     folds = log((raw_radon - least) / (target_radon - least))

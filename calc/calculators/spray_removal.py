@@ -47,9 +47,9 @@ def spray_removal(
     aerator_air: float,
     water_temperature: float,
     spray_way: str,
-    pass_removal: float,
     passes: str,
     around: float,
+    pass_removal: float,
     nozzle_pressure: float,
     drop_size: float,
     drop_fall: float,
@@ -145,10 +145,13 @@ def _findings(
 
 
 def _steps(turning: bool, given: dict[str, Quantity]) -> tuple[Step, ...]:
-    sprayed = "Q_n" if turning else "Q_a"
     left = "y = 1 / (1 + e_c * Q_n / Q_a)" if turning else "y = (1 - e_c)**k"
     return (
-        Step("Stripping factor of the sprayed water", f"S = H * G / {sprayed}", given),
+        Step(
+            "Stripping factor of the sprayed water",
+            "S = H * G / Q_n" if turning else "S = H * G / Q_a",
+            given,
+        ),
         Step("Removal by one pass in the chamber's air", "e_c = e_0 / (1 + e_0 / S)", given),
         Step("Share left", left, given),
         Step("Radon left in the water", "C_w = C_r * y", given),
@@ -200,20 +203,6 @@ CALCULATOR = Calculator(
             measure="Follow the pipe to the nozzle: from the well, or from the tank's own pump?",
             group=AERATOR,
         ),
-        Input(
-            name="pass_removal",
-            label="Removed by one pass through clean air",
-            symbol="e_0",
-            kind=share,
-            default="60 %",
-            origin="usually quoted as 50 to 90 %, from memory",
-            low=1 * percent,
-            high=99 * percent,
-            measure="Spray raw water outdoors into a pail, sample before the nozzle and from the "
-            "pail, without splashing.",
-            group=NOZZLE,
-            sure="10 %",
-        ),
         Choice(
             name="passes",
             label="Passes, each in its own chamber",
@@ -230,6 +219,20 @@ CALCULATOR = Calculator(
             "10 gpm",
             "The circulation pump's flow with the nozzle on: pail under the nozzle, outdoors.",
             AERATOR,
+        ),
+        Input(
+            name="pass_removal",
+            label="Removed by one pass through clean air",
+            symbol="e_0",
+            kind=share,
+            default="60 %",
+            origin="usually quoted as 50 to 90 %, from memory",
+            low=1 * percent,
+            high=99 * percent,
+            measure="Spray raw water outdoors into a pail, sample before the nozzle and from the "
+            "pail, without splashing.",
+            group=NOZZLE,
+            sure="10 %",
         ),
         Input(
             name="nozzle_pressure",

@@ -162,11 +162,11 @@ def transfer_units(factor: float, left: float) -> float:
 
 
 def left_column(factor: float, units: float) -> float:
-    """Share left after that many transfer units: `transfer_units` turned round.
+    """Share left after that many transfer units, clean air.
 
         left = (S - 1) / (S exp(NTU (S - 1) / S) - 1)
 
-    Source: as `transfer_units`.
+    Source: `transfer_units` turned round.
     """
     past = factor - 1
     if past == 0:

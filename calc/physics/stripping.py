@@ -120,7 +120,14 @@ def factor_basins(left: float, basins: float, saturation: float = 1.0) -> float:
 
 
 def factor_cross_flow(left: float, saturation: float = 1.0) -> float:
-    """Stripping factor at which a crossed tray leaves that share: S = -ln(left) / f."""
+    """Stripping factor at which a crossed tray leaves that share.
+
+        S = -ln(left) / f
+
+    left, saturation -- as in `left_cross_flow`
+
+    Source: `left_cross_flow` turned round.
+    """
     return -log(left) / saturation
 
 

@@ -219,3 +219,16 @@ def test_spray_round_and_round_by_hand() -> None:
     found = outputs("spray_removal", "aerator_flow=5", "around=10", air)
     assert found["treated_radon"] / unit == pytest.approx(20000 / (1 + 2 * 0.5758), rel=1e-3)
     assert found["around_needed"] == pytest.approx((20000 / 300 - 1) * 5 * gpm / 0.5758, rel=1e-3)
+
+
+@pytest.mark.parametrize("way", ["basins", "trays", "crossed"])
+def test_fouled_by_hand(way: str) -> None:
+    """Trays asked again at half their efficiency; bubbles at a stiff skin's share, 15.7 %.
+
+    Frössling over Higbie at 10 °C and 3 mm by hand: Re 574, Sc 1607; 4.62e-5 over 2.936e-4 m/s.
+    """
+    found = outputs("aeration_removal", f"aerator={way}")
+    worse = ("bubble_share=15.72 %", "tray_efficiency=2.5 %")
+    again = outputs("aeration_removal", f"aerator={way}", *worse)
+    assert found["fouled_radon"] == pytest.approx(again["treated_radon"], rel=1e-3)
+    assert found["fouled_radon"] > found["treated_radon"]

@@ -35,7 +35,7 @@ FINDINGS = [
     ("tank_draw worst_inlet=7", "good", "Lasts."),
     ("aeration_removal", "danger", "Short of the target."),
     ("aeration_removal", "good", "One more stage, or more air."),
-    ("aeration_removal aerator_air=30", "caution", "Only while the water is clean."),
+    ("aeration_removal aerator_air=30", "caution", "Only while it is clean."),
     ("aeration_removal aerator=trays aerator_air=60", "good", "Reaches the target."),
     ("aeration_removal air_radon=900", "danger", "Out of reach."),
     ("aeration_removal air_radon=200", "caution", "Give the blower clean air."),
