@@ -275,8 +275,8 @@ bubble_share = Input(
     symbol="c_b",
     kind=share,
     default="40 %",
-    origin="dirt slows the transfer two to three times, from memory; six times where it makes "
-    "the skin quite stiff [alves-2005]",
+    origin="dirt slows the transfer two to three times, from memory; six times, by "
+    "Frössling's equation, where the skin is quite stiff [alves-2005]",
     low=10 * percent,
     high=100 * percent,
     measure="100 % only in very clean water, about 15 % when dirt has made the skin stiff. "

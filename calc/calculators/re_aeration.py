@@ -215,5 +215,12 @@ CALCULATOR = Calculator(
         cautions.ELECTRICITY,
         cautions.LOCAL_CODE,
     ),
-    sources=("weigel-1978", "crc-gases", "higbie-1935", "alves-2005", "epa-1999-proposal"),
+    sources=(
+        "weigel-1978",
+        "crc-gases",
+        "higbie-1935",
+        "froessling-1938",
+        "alves-2005",
+        "epa-1999-proposal",
+    ),
 )
