@@ -74,7 +74,6 @@ def viscosity(temperature: float) -> float:
     """
     micro: float = sum(factor * (temperature / 300) ** power for factor, power in _VISCOSITY)
     return 1e-6 * micro
-    return 1e-6 * sum(factor * (temperature / 300) ** power for factor, power in _VISCOSITY)
 
 
 def vapour_pressure(temperature: float) -> float:
