@@ -482,6 +482,14 @@ SOURCES = {
         "second-hand",
         "Finnish practice, as noted by the compilers of this book; the year is that of reading.",
     ),
+    "epa-1999-proposal": Source(
+        "US EPA",
+        "National Primary Drinking Water Regulations: Radon-222, proposed rule",
+        1999,
+        "64 FR 59246; 300 pCi/L and 4 000 pCi/L, for public supplies, proposed",
+        "read",
+        "That it was never made final is from memory.",
+    ),
 }
 
 

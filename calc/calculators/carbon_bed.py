@@ -145,9 +145,9 @@ def _steps(fold: float) -> tuple[Step, ...]:
     return (
         Step("Empty-bed contact time, at the average flow", "t_e = V_b / Q_u", given),
         Step("Removal by new carbon", "R_n = 1 - e**(-k * t_e)", given),
-        Step("Radon it leaves", "C_n = C_r * (1 - R_n)", given),
+        Step("Radon it leaves", "C_n = C_r * e**(-k * t_e)", given),
         Step("Removal when it is worn", "R_w = 1 - e**(-k * w * t_e)", given),
-        Step("Radon it leaves then", "C_w = C_r * (1 - R_w)", given),
+        Step("Radon it leaves then", "C_w = C_r * e**(-k * w * t_e)", given),
         Step("Contact time for the target", "t_t = n / k", given),
         Step("Size for the target, new", "V_n = Q_u * t_t", given),
         Step("Size for the target, worn", "V_w = V_n / w", given),
@@ -220,9 +220,8 @@ CALCULATOR = Calculator(
             low=0.1 / hour,
             high=10 / hour,
             measure="From trials of this carbon in this water, or from two samples on a running "
-            "bed. Published: 3.02 per h for the best carbon of one study [lowry-1987]; 4.52 and "
-            "2.54 for one carbon in two clean waters [cornwell-1999]. Water counts as much as "
-            "carbon.",
+            "bed. Published: 3.02 per h for the best carbon of one study; 4.52 and 2.54 for one carbon "
+            "in two clean waters. Water counts as much as carbon.",
             group=CARBON,
             sure="30 %",
         ),
@@ -236,8 +235,8 @@ CALCULATOR = Calculator(
             low=1 * percent,
             high=1,
             measure="Kss from samples today over Kss when new. Behind a softener the same study "
-            "had 33 %. Of 121 houses about one in sixteen lost effect [lowry-1990]: you do not "
-            "know beforehand which.",
+            "had 33 %. Of 121 houses about one in sixteen lost effect: you do not know beforehand "
+            "which.",
             group=CARBON,
         ),
     ),

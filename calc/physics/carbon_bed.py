@@ -53,7 +53,7 @@ def share_left(kss: float, contact: float) -> float:
 
 
 def contact_needed(kss: float, left: float) -> float:
-    """Contact time at which no more than the share `left` passes, s.
+    """Contact time at which no more than a given share passes, s.
 
         t = ln(1 / left) / Kss
 
@@ -115,7 +115,7 @@ def gamma_dose_rate(activity: float, distance: float) -> float:
 
 
 def distance_for(activity: float, rate: float) -> float:
-    """Distance from which on the dose rate is no more than `rate`, m.
+    """Distance from which on the dose rate is no more than is accepted, m.
 
         r = √(Gamma A / H)
 

@@ -1,4 +1,4 @@
-"""Carbon against printed cases, against radioactivedecay and scipy, and against a bed spread out."""
+"""Carbon against printed cases, radioactivedecay and scipy, and against a bed spread out."""
 
 from math import exp, log
 
