@@ -327,17 +327,17 @@ target_radon = Input(
     measure="Your state's advice, with its date, or the radon in the house's air that you accept.",
     group=RADON,
 )
-carbon_radon = Input(
-    name="carbon_radon",
-    label="Radon in the water after the carbon",
-    symbol="C_o",
+treated_radon = Input(
+    name="treated_radon",
+    label="Radon in the treated water",
+    symbol="C_w",
     kind=radon,
-    default="134 pCi/L",
-    origin="2 ft³ of new carbon on this water: from the page on the size of the bed",
-    low=0,
+    default="180 pCi/L",
+    origin=INVENTED,
+    low=0.1 * pCi / L,
     high=5e6 * pCi / L,
-    measure="Laboratory, drawn behind the bed on the same day as the raw water. A good bed leaves "
-    "so little that the gamma rays hardly depend on it.",
-    group=CARBON,
-    sure="20 %",
+    measure="Laboratory, drawn after the treatment within the hour of the raw sample, with the "
+    "largest flow running, brought back to the hour of the draw.",
+    group=RADON,
+    sure="40 pCi/L",
 )

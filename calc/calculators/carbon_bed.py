@@ -220,8 +220,8 @@ CALCULATOR = Calculator(
             low=0.1 / hour,
             high=10 / hour,
             measure="From trials of this carbon in this water, or from two samples on a running "
-            "bed. Published: 3.02 per h for the best carbon of one study; 4.52 and 2.54 for one carbon "
-            "in two clean waters. Water counts as much as carbon.",
+            "bed. Published: 3.02 per h for the best carbon of one study; 4.52 and 2.54 for one "
+            "carbon in two clean waters. Water counts as much as carbon.",
             group=CARBON,
             sure="30 %",
         ),
@@ -259,7 +259,7 @@ CALCULATOR = Calculator(
     ),
     work=carbon_bed,
     cautions=(cautions.GAMMA, cautions.SPENT_CARBON, cautions.PRESSURE, cautions.LOCAL_CODE),
-    leaves={"left": ("carbon_radon",)},
+    leaves={"left": ("treated_radon",)},
     sources=(
         "nrc-1999-carbon",
         "aarst-mw-rn",

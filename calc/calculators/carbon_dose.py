@@ -44,7 +44,7 @@ POINTS = 60
 
 def carbon_dose(
     raw_radon: float,
-    carbon_radon: float,
+    treated_radon: float,
     daily_use: float,
     bed_distance: float,
     bed_hours: float,
@@ -53,9 +53,9 @@ def carbon_dose(
     open_rate: float,
 ) -> Answer:
     """Dose rate and yearly dose, distances, lead-210, and the wait before the bed is opened."""
-    if carbon_radon >= raw_radon:
-        raise Refused("contradiction", "carbon_radon", says="must be below {raw_radon}")
-    held = retained_activity(daily_use, raw_radon, carbon_radon)
+    if treated_radon >= raw_radon:
+        raise Refused("contradiction", "treated_radon", says="must be below {raw_radon}")
+    held = retained_activity(daily_use, raw_radon, treated_radon)
     near = gamma_dose_rate(held, bed_distance)
     lead = lead_210(held, carbon_age)
     at_arm = gamma_dose_rate(held, ARM)
@@ -142,7 +142,7 @@ def _steps(fold: float) -> tuple[Step, ...]:
         "D_t": Quantity(WELL_WITHIN, dose, label="a tenth of it"),
     }
     return (
-        Step("Radon held when as much decays as comes in", "A = Q_u * (C_r - C_o) / k_r", given),
+        Step("Radon held when as much decays as comes in", "A = Q_u * (C_r - C_w) / k_r", given),
         Step("Dose rate where people are", "H = h * A / A_1 * (r_1 / r)**2", given),
         Step("Dose in a year", "D = H * t_h", given),
         Step("Dose rate at the tank's wall", "H_a = h * A / A_1 * (r_1 / r_a)**2", given),
@@ -206,7 +206,7 @@ CALCULATOR = Calculator(
     question="How much gamma dose does the carbon give, and what is in it when it is spent?",
     inputs=(
         fields.raw_radon,
-        fields.carbon_radon,
+        fields.treated_radon,
         fields.daily_use,
         _DISTANCE,
         Input(

@@ -2,10 +2,11 @@
 
 from math import exp, log, sqrt
 
-from calc.units import day, hour, year
+from calc.physics.decay import RADON, decay_constant
+from calc.units import hour, year
 
-RADON_DECAY = log(2) / (3.8235 * day)  # radon-222, half-life in [icrp-107]
-LEAD_DECAY = log(2) / (22.20 * year)  # lead-210, the same
+RADON_DECAY = decay_constant(RADON)
+LEAD_DECAY = decay_constant(22.20 * year)  # lead-210 [icrp-107]
 
 # 8.25 R a hour from 1 mCi of radium with its decay products at 1 cm, behind 0.5 mm of platinum
 # [jaeger-1968]; 1 R is 8.76 mGy in air, from memory. Bismuth-214 and lead-214 give nearly all of

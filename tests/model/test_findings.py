@@ -137,7 +137,7 @@ FINDINGS = [
 ]
 CONTRADICTIONS = [
     ("carbon_bed raw_radon=200", "target_radon", "must be below 200 pCi/L"),
-    ("carbon_dose raw_radon=120", "carbon_radon", "must be below 120 pCi/L"),
+    ("carbon_dose raw_radon=120", "treated_radon", "must be below 120 pCi/L"),
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
     ("outlet_setting rise=60 inlet_gauge=20", "inlet_gauge", "cannot lift water by 60 ft"),
     ("outlet_setting rise=60 well_cut_in=20", "well_cut_in", "cannot lift water by 60 ft"),

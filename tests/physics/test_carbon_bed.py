@@ -191,7 +191,7 @@ def test_two_calculators_agree() -> None:
     bed = case_of(["carbon_bed", "raw_radon=3000"])
     assert bed.answer
     left = (bed.answer.outputs["left"] or 0.0) / (pCi / L)
-    asked = f"carbon_dose raw_radon=3000 carbon_radon={left!r} bed_distance=1m"
+    asked = f"carbon_dose raw_radon=3000 treated_radon={left!r} bed_distance=1m"
     dose = case_of(asked.split())
     assert dose.answer
     assert dose.answer.outputs["held"] == pytest.approx(bed.answer.outputs["held"], rel=1e-9)
