@@ -17,6 +17,15 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+GAMMA = (
+    "Gamma rays. A bed that holds radon shines day and night, through its tank, walls and floors. "
+    "Not beside, over or under where people sit or sleep. Shut it off for weeks before you open it."
+)
+SPENT_CARBON = (
+    "Spent carbon is radioactive: lead-210 stays when the rays are gone. Keep it wet, wear gloves, "
+    "raise and breathe no dust, wash. The state's radiation office says where it goes, and you ask "
+    "before you buy, not after."
+)
 VENT_OUTDOORS = (
     "Vent. What leaves the water goes into the aerator's air. That air goes outdoors, through a "
     "sealed pipe, never into a room, an attic or a garage. Never open an aerator in a closed "

@@ -7,6 +7,7 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    day,
     flow,
     ft,
     ftH2O,
@@ -37,6 +38,7 @@ OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
 RADON = "Radon"
+CARBON = "Carbon"
 AERATOR = "Aerator"
 BUBBLES = "Bubbles"
 
@@ -244,6 +246,20 @@ target_radon = Input(
     measure="Your state's advice, with its date, or the radon in the house's air that you accept.",
     group=RADON,
 )
+treated_radon = Input(
+    name="treated_radon",
+    label="Radon in the treated water",
+    symbol="C_w",
+    kind=radon,
+    default="180 pCi/L",
+    origin=INVENTED,
+    low=0.1 * pCi / L,
+    high=5e6 * pCi / L,
+    measure="Laboratory, drawn after the treatment within the hour of the raw sample, with the "
+    "largest flow running, brought back to the hour of the draw.",
+    group=RADON,
+    sure="40 pCi/L",
+)
 air_radon = Input(
     name="air_radon",
     label="Radon in the air that the blower takes",
@@ -417,4 +433,19 @@ well_pump = Input(
     measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
     "all taps closed. A well that is low gives less.",
     group="Well side",
+)
+daily_use = Input(
+    name="daily_use",
+    label="Water used in a day",
+    symbol="Q_u",
+    kind=flow,
+    us="gal/day",
+    si="L/day",
+    default="150 gal/day",
+    origin=INVENTED,
+    low=1 * gal / day,
+    high=1e5 * gal / day,
+    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
+    group=OUTLET,
+    sure="20 %",
 )

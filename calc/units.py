@@ -16,6 +16,7 @@ imp_gal = 4.54609e-3  # =
 qt = gal / 4  # =
 L = 1e-3  # =
 second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
+year = 365.25 * day
 lb = 0.45359237  # = avoirdupois pound
 lbf = lb * 9.80665  # =
 Pa, kPa, bar = 1.0, 1e3, 1e5
@@ -27,6 +28,7 @@ inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 grain = lb / 7000  # =
 pCi = 0.037  # = Bq
+mSv, mrem = 1e-3, 1e-5  # = Sv
 mg = 1e-6
 percent = 1e-2
 atm = 101325.0  # = standard atmosphere, Pa
@@ -173,6 +175,39 @@ radon = kind(
     Unit("Bq/m³", 1.0, ("bq/m3",)),
     us="pCi/L",
     si="Bq/L",
+)
+activity = kind(
+    "activity",
+    Unit("µCi", 1e6 * pCi, ("uci", "microcurie")),
+    Unit("MBq", 1e6),
+    Unit("kBq", 1e3),
+    Unit("Bq", 1.0),
+    us="µCi",
+    si="MBq",
+)
+specific_activity = kind(
+    "activity for each mass",
+    Unit("pCi/g", 1e3 * pCi),
+    Unit("Bq/g", 1e3),
+    Unit("Bq/kg", 1.0),
+    us="pCi/g",
+    si="Bq/g",
+)
+dose = kind("dose", Unit("mSv", mSv), Unit("mrem", mrem), us="mSv", si="mSv")
+dose_rate = kind(
+    "dose rate",
+    Unit("µSv/h", mSv / 1e3 / hour, ("usv/h",)),
+    Unit("mrem/h", mrem / hour),
+    us="µSv/h",
+    si="µSv/h",
+)
+rate = kind("rate", Unit("per h", 1 / hour), Unit("per day", 1 / day), us="per h", si="per h")
+age = kind(
+    "age",
+    Unit("years", year, ("year", "yr")),
+    Unit("months", year / 12, ("month",)),
+    us="years",
+    si="years",
 )
 flow_coefficient = kind("flow coefficient", Unit("Cv", Cv), Unit("Kv", Kv), us="Cv", si="Kv")
 bed_resistance = kind(

@@ -42,6 +42,12 @@ SI_UNITS = {
     "pressure for each length": "Pa/m",
     "share": "",
     "number": "",
+    "activity": "Bq",
+    "activity for each mass": "Bq/kg",
+    "dose": "Sv",
+    "dose rate": "Sv/s",
+    "rate": "1/s",
+    "age": "s",
     "angle": "rad",
 }
 

@@ -145,6 +145,16 @@ FINDINGS = [
     ("spray_removal spray_way=passes passes=6", "good", "Reaches the target."),
     ("spray_removal aerator_air=1", "caution", "Stale air."),
     ("spray_removal pass_removal=2", "caution", "Measure again."),
+    ("carbon_bed", "danger", "Not with carbon."),
+    ("carbon_bed bed_volume=1", "caution", "Too small."),
+    ("carbon_bed", "caution", "Only while it is new."),
+    ("carbon_bed raw_radon=3000 bed_volume=4", "good", "Big enough."),
+    ("carbon_bed raw_radon=3000 bed_volume=4", "caution", "It gives off gamma rays."),
+    ("carbon_dose raw_radon=100000", "danger", "Too near."),
+    ("carbon_dose", "caution", "Farther off would be better."),
+    ("carbon_dose bed_hours=100", "good", "Far enough off."),
+    ("carbon_dose", "caution", "Ask before you throw it away."),
+    ("carbon_dose", "caution", "Shut it off and wait."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -257,6 +267,8 @@ CONTRADICTIONS = [
     ("re_aeration raw_radon=200", "target_radon", "must be below 200 pCi/L"),
     ("re_aeration air_radon=1000", "air_radon", "keeps the water above 300 pCi/L"),
     ("spray_removal raw_radon=200", "target_radon", "must be below 200 pCi/L"),
+    ("carbon_bed raw_radon=200", "target_radon", "must be below 200 pCi/L"),
+    ("carbon_dose raw_radon=120", "treated_radon", "must be below 120 pCi/L"),
 ]
 
 
