@@ -14,6 +14,7 @@ from calc.units import (
     gal,
     gauge_pressure,
     gpm,
+    hour,
     inch,
     length,
     minute,
@@ -22,6 +23,7 @@ from calc.units import (
     percent,
     psi,
     radon,
+    rate,
     share,
     temperature,
     volume,
@@ -259,6 +261,36 @@ treated_radon = Input(
     "largest flow running, brought back to the hour of the draw.",
     group=RADON,
     sure="40 pCi/L",
+)
+house_volume = Input(
+    name="house_volume",
+    label="Air in the house",
+    symbol="V_h",
+    kind=volume,
+    us="ft³",
+    si="m³",
+    default="14400 ft³",
+    origin="invented example: 1800 square feet, 8 feet high",
+    low=1000 * ft**3,
+    high=200000 * ft**3,
+    measure="Floor area times height of all rooms whose doors stand open most of the day. A "
+    "basement counts if its door does.",
+    group="House",
+    sure="10 %",
+)
+air_change = Input(
+    name="air_change",
+    label="Air changes of the house",
+    symbol="l_a",
+    kind=rate,
+    default="0.5 per h",
+    origin=INVENTED,
+    low=0.05 / hour,
+    high=5 / hour,
+    measure="Outdoor air for each volume of the house in an hour, over the year. A tight house has "
+    "0.2 to 0.35, an old one 1 and more (common practice, no source). A blower-door figure is "
+    "taken at 50 Pa and is no air change of every day.",
+    group="House",
 )
 air_radon = Input(
     name="air_radon",

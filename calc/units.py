@@ -15,6 +15,7 @@ gal = 231 * inch**3  # = US gallon
 imp_gal = 4.54609e-3  # =
 qt = gal / 4  # =
 L = 1e-3  # =
+mL = 1e-6  # =
 second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
 year = 365.25 * day
 lb = 0.45359237  # = avoirdupois pound
@@ -28,8 +29,8 @@ inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 grain = lb / 7000  # =
 pCi = 0.037  # = Bq
+mg, gram = 1e-6, 1e-3
 mSv, mrem = 1e-3, 1e-5  # = Sv
-mg = 1e-6
 percent = 1e-2
 atm = 101325.0  # = standard atmosphere, Pa
 
@@ -45,6 +46,7 @@ volume = kind(
     Unit("gal", gal, ("gallon", "gallons", "us gal")),
     Unit("L", L, ("litre", "litres", "liter", "liters")),
     Unit("qt", qt, ("quart", "quarts")),
+    Unit("mL", mL, ("millilitre", "milliliter")),
     Unit("m³", 1.0, ("m3",)),
     Unit("ft³", ft**3, ("ft3", "cu ft")),
     Unit("imp gal", imp_gal, ("imperial gallon", "imperial gallons", "uk gal")),
@@ -152,7 +154,14 @@ temperature = kind(
 )
 power = kind("power", Unit("hp", hp), Unit("W", 1.0), Unit("kW", 1e3), us="hp", si="kW")
 energy = kind("energy", Unit("kWh", 1e3 * hour), Unit("MJ", 1e6), us="kWh", si="kWh")
-mass = kind("mass", Unit("lb", lb, ("pounds", "pound")), Unit("kg", 1.0), us="lb", si="kg")
+mass = kind(
+    "mass",
+    Unit("lb", lb, ("pounds", "pound")),
+    Unit("kg", 1.0),
+    Unit("g", gram, ("gram", "grams")),
+    us="lb",
+    si="kg",
+)
 concentration = kind(
     "concentration",
     Unit("mg/L", mg / L, ("ppm",)),
@@ -202,6 +211,16 @@ dose_rate = kind(
     si="µSv/h",
 )
 rate = kind("rate", Unit("per h", 1 / hour), Unit("per day", 1 / day), us="per h", si="per h")
+count_rate = kind(
+    "counting rate", Unit("cpm", 1 / minute, ("counts/min",)), Unit("cps", 1.0), us="cpm", si="cpm"
+)
+counting = kind(
+    "counts for each activity",
+    Unit("cpm/pCi", 1 / minute / pCi),
+    Unit("cps/Bq", 1.0),
+    us="cpm/pCi",
+    si="cps/Bq",
+)
 age = kind(
     "age",
     Unit("years", year, ("year", "yr")),

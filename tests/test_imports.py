@@ -41,13 +41,15 @@ MAY_IMPORT = {
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"},
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
+    | {"calc.levels"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
     "calc.job": MODEL | JOB | {"calc.__init__"},
     "calc.views.": BELOW_VIEWS,
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
+    "calc.levels": {"calc.units"},
 }
 
 

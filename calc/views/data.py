@@ -49,6 +49,8 @@ SI_UNITS = {
     "rate": "1/s",
     "age": "s",
     "angle": "rad",
+    "counting rate": "1/s",
+    "counts for each activity": "1/(s·Bq)",
 }
 
 Data = dict[str, Any]
