@@ -4,16 +4,38 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 """
 
 from calc.model import Choice, Input
-from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, temperature, volume
+from calc.units import (
+    L,
+    air_flow,
+    flow,
+    ft,
+    ftH2O,
+    gal,
+    gauge_pressure,
+    gpm,
+    inch,
+    length,
+    minute,
+    pCi,
+    psi,
+    radon,
+    temperature,
+    volume,
+)
 
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
 
+CFM = ft**3 / minute
+
 INLET = "Flow in"
 OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
+RADON = "Radon"
+AERATOR = "Aerator"
+BUBBLES = "Bubbles"
 
 limit = Choice(
     name="limit",
@@ -282,4 +304,83 @@ pump_shut_off = Input(
     group=OUTLET,
     caution="Seconds only: a pump that runs against a closed valve boils its water.",
     sure="2 psi",
+)
+raw_radon = Input(
+    name="raw_radon",
+    label="Radon in the raw water",
+    symbol="C_r",
+    kind=radon,
+    default="20000 pCi/L",
+    origin=INVENTED,
+    low=100 * pCi / L,
+    high=5e6 * pCi / L,
+    measure="Laboratory, drawn before the aerator without a bubble and brought back to the hour "
+    "of the draw. Take the highest of several: a bedrock well swings by tens of percent.",
+    group=RADON,
+    sure="20 %",
+)
+air_radon = Input(
+    name="air_radon",
+    label="Radon in the air that the blower takes",
+    symbol="C_a",
+    kind=radon,
+    default="4 pCi/L",
+    origin="the level at which US EPA advises to fix a house's air [epa-radon-2016]",
+    low=0,
+    high=1000 * pCi / L,
+    measure="A test of the air at the blower's intake, with the aerator running. A crawl space, or "
+    "a basement into which the unit itself leaks, may hold a hundred times this.",
+    group=RADON,
+)
+aerator_flow = flow_input(
+    "aerator_flow",
+    "Largest flow of water through the aerator",
+    "Q_a",
+    "5.6 gpm",
+    "Pail at the aerator's inlet, float wide open, filter clean, well pump at cut-out. Here the "
+    "largest flow is the worst.",
+    AERATOR,
+)
+aerator_air = Input(
+    name="aerator_air",
+    label="Air through the aerator",
+    symbol="G",
+    kind=air_flow,
+    default="12 cfm",
+    origin=INVENTED,
+    low=0.1 * CFM,
+    high=500 * CFM,
+    measure="With a flow hood or a pitot tube in the vent, lid and water in place. The blower's "
+    "label is for free air: under water and through a vent it gives less.",
+    group=AERATOR,
+    sure="10 %",
+)
+water_temperature = Input(
+    name="water_temperature",
+    label="Temperature of the water",
+    symbol="T",
+    kind=temperature,
+    default="50 °F",
+    origin=INVENTED,
+    low=274.15,
+    high=308.15,
+    measure="Thermometer in running raw water. Take the coldest month: cold water holds on to "
+    "more radon.",
+    group=AERATOR,
+    sure="2 °F",
+)
+bubble_depth = Input(
+    name="bubble_depth",
+    label="Water over the point where the bubbles start",
+    symbol="z_b",
+    kind=length,
+    default="18 in",
+    origin=INVENTED,
+    low=0.5 * inch,
+    high=120 * inch,
+    us="in",
+    si="cm",
+    measure="From the lowest running water level down to the stone or the holes.",
+    group=BUBBLES,
+    sure="1 in",
 )
