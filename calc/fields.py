@@ -7,6 +7,7 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    day,
     flow,
     ft,
     ftH2O,
@@ -383,4 +384,33 @@ bubble_depth = Input(
     measure="From the lowest running water level down to the stone or the holes.",
     group=BUBBLES,
     sure="1 in",
+)
+daily_use = Input(
+    name="daily_use",
+    label="Water used in a day",
+    symbol="Q_u",
+    kind=flow,
+    us="gal/day",
+    si="L/day",
+    default="150 gal/day",
+    origin=INVENTED,
+    low=1 * gal / day,
+    high=1e5 * gal / day,
+    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
+    group=OUTLET,
+    sure="20 %",
+)
+treated_radon = Input(
+    name="treated_radon",
+    label="Radon in the treated water",
+    symbol="C_w",
+    kind=radon,
+    default="180 pCi/L",
+    origin=INVENTED,
+    low=0,
+    high=5e6 * pCi / L,
+    measure="Laboratory, drawn after the treatment within the hour of the raw sample, with the "
+    "largest flow running, brought back to the hour of the draw.",
+    group=RADON,
+    sure="40 pCi/L",
 )

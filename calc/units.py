@@ -174,6 +174,16 @@ radon = kind(
     us="pCi/L",
     si="Bq/L",
 )
+activity = kind(
+    "activity",
+    Unit("µCi", 1e6 * pCi, ("uci", "microcurie")),
+    Unit("MBq", 1e6),
+    Unit("kBq", 1e3),
+    Unit("Bq", 1.0),
+    us="µCi",
+    si="MBq",
+)
+rate = kind("rate", Unit("per h", 1 / hour), Unit("per day", 1 / day), us="per h", si="per h")
 flow_coefficient = kind("flow coefficient", Unit("Cv", Cv), Unit("Kv", Kv), us="Cv", si="Kv")
 bed_resistance = kind(
     "resistance of a bed",
