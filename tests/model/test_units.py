@@ -34,6 +34,7 @@ PINT = {
     "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
     "µCi": "microcurie", "MBq": "megabecquerel", "kBq": "kilobecquerel", "Bq": "becquerel",
     "per h": "1/hour", "per day": "1/day",
+    "ppm": "ppm", "$": "dimensionless", "$/kWh": "1/kilowatt_hour",
 }  # fmt: skip
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]
