@@ -175,6 +175,13 @@ SOURCES = {
         "read",
         "Page read; edition from memory.",
     ),
+    "higbie-1935": Source(
+        "R. Higbie",
+        "The rate of absorption of a pure gas into a still liquid during short periods of exposure",
+        1935,
+        "Transactions of the American Institute of Chemical Engineers 31, 365",
+        "from memory",
+    ),
     "kremser-1930": Source(
         "A. Kremser",
         "Theoretical analysis of absorption process",
@@ -332,10 +339,10 @@ SOURCES = {
         "M. R. Schock, J. Holldber, T. R. Lovejoy and J. Lowry",
         "California's first aeration plants for corrosion control",
         2002,
-        "Journal of the American Water Works Association 94; pH from 6.1-6.3 to 7.1-7.6 with 18 mg/L "
+        "Journal of the American Water Works Association; pH from 6.1-6.3 to 7.1-7.6 with 18 mg/L "
         "of inorganic carbon, radon down by 99 % to 33 ± 8 pCi/L",
         "read",
-        "Abstract read; volume from memory.",
+        "Abstract read.",
     ),
     "awwa-qtc-1997": Source(
         "AWWA Water Quality Technology Conference",
