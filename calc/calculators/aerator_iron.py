@@ -66,7 +66,7 @@ def aerator_iron(
     sludge_solids: float,
     sludge_room: float,
 ) -> Answer:
-    """How fast the iron rusts, dry solids in a year, and the time until the sludge is in the way."""
+    """How fast the iron rusts, dry solids in a year, and how long the sludge has room."""
     rust = _rust(treated_ph, water_temperature, tank_water / aerator_flow)
     made = RUST * raw_iron * daily_use
     settles = made * rust.fast * settled_share
@@ -105,14 +105,16 @@ def _headline(iron: float, interval: float) -> Finding:
             "danger",
             "Treat the iron first.",
             "Sludge is in the way after {clean_after}. Nobody cleans that often for long, and "
-            "blinded stones let radon through without a sign. Take the iron out before the aerator.",
+            "blinded stones let radon through without a sign. Take the iron out before the "
+            "aerator.",
         )
     if iron > STAINS:
         return Finding(
             "caution",
             "Clean by the calendar.",
             "At the latest after {clean_after}; sooner when the blower's gauge says so. Iron over "
-            "0.3 mg/L stains as well (US EPA, secondary standard, for public supplies, advice only).",
+            "0.3 mg/L stains as well (US EPA, secondary standard, for public supplies, advice "
+            "only).",
         )
     return Finding(
         "good",
@@ -276,8 +278,8 @@ CALCULATOR = Calculator(
             origin="a guess on the cautious side: bubbles keep most of the floc afloat",
             low=1 * percent,
             high=100 * percent,
-            measure="At a cleaning: sludge taken out, let stand a day, over what these figures made "
-            "since the last. 100 % for a quiet tank.",
+            measure="At a cleaning: sludge taken out, let stand a day, over what these figures "
+            "made since the last. 100 % for a quiet tank.",
             group=SLUDGE,
         ),
         Input(

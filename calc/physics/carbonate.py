@@ -105,7 +105,7 @@ def log_water(temperature: float) -> float:
     >>> round(log_water(283.15), 3)
     -14.534
 
-    Source: [stumm-morgan-1996], from memory; within 0.005 of PHREEQC.
+    Source: [stumm-morgan-1996], from memory; within 0.007 of PHREEQC up to 30 °C.
     """
     return _fitted(temperature, -283.971, -0.05069842, 13323.0, 102.24447, -1119669.0)
 
