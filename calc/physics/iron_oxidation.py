@@ -10,8 +10,8 @@ RATE = 8.0e13 / minute  # L²/(mol² atm s), [singer-stumm-1970]
 # matter and silica, faster where rust has gathered already.
 SCATTER = 10.0
 OXYGEN = 0.2095 * atm  # Pa, of the air outdoors, from memory
-# From atomic weights: rust made, oxygen and alkalinity (as CaCO3) used by each kg of iron.
-RUST, OXYGEN_USED, ALKALINITY_USED = 106.867 / 55.845, 31.998 / 4 / 55.845, 100.087 / 55.845
+# From atomic weights: rust made, and alkalinity (as CaCO3) used, by each kg of iron.
+RUST, ALKALINITY_USED = 106.867 / 55.845, 100.087 / 55.845
 
 
 def half_time(ph: float, temperature: float, oxygen: float = OXYGEN) -> float:

@@ -64,6 +64,6 @@ def test_pressure_of_the_standard_atmosphere(feet: float) -> None:
 
 
 def test_humidity_as_printed() -> None:
-    """Worked beforehand: 7.66 g/kg at 10 °C, 1.61 at -10 °C, by CoolProp's real gas, and rounded."""
+    """Worked beforehand: 7.66 g/kg at 10 °C, 1.61 at -10 °C, by CoolProp, rounded."""
     assert air.humidity(283.15, atm) == pytest.approx(0.00766, rel=0.005)
     assert air.humidity(263.15, atm) == pytest.approx(0.00161, rel=0.008)

@@ -37,7 +37,7 @@ def test_a_vent_in_the_other_units() -> None:
 
 
 def test_what_a_day_lets_go() -> None:
-    """Worked beforehand: 300 gal/day of 20 000 pCi/L, 22.71 µCi a day, 8.290 mCi or 307 MBq a year."""
+    """Worked beforehand: 300 gal/day of 20 000 pCi/L, 22.71 µCi a day, 8.290 mCi a year."""
     release = 20000 * unit * 300 * gal
     assert agrees(release / (1e6 * pCi), "22.71")
     assert agrees(365 * release / (1e9 * pCi), "8.290")

@@ -15,7 +15,7 @@ kinds = st.sampled_from(["basins", "trays", "crossed"])
 
 
 def test_three_basins_as_printed() -> None:
-    """Worked beforehand: air-to-water 30, radon N 0.4113: 0.337 and 0.839 full, 99.917 and 99.782 %."""
+    """Worked beforehand: air-to-water 30, air 0.337 and 0.839 full, 99.917 and 99.782 %."""
     unit, ratio = Unit("basins", 3), 30
     full = other_saturation(0.337, relative_units(COLD))
     assert full == pytest.approx(0.839, abs=2e-3)
@@ -24,7 +24,7 @@ def test_three_basins_as_printed() -> None:
 
 
 def test_one_full_basin_as_printed() -> None:
-    """Worked beforehand: air-to-water 20, air leaves full: radon 98.28 %, carbon dioxide 94.12 %."""
+    """Worked beforehand: air-to-water 20, air leaves full: radon 98.28 %, CO2 94.12 %."""
     unit = Unit("basins", 1)
     assert 1 - unit.left(air_to_water(COLD) * 20, 1.0) == pytest.approx(0.9828, abs=1e-4)
     assert 1 - unit.left(air_to_water_co2(COLD) * 20, 1.0) == pytest.approx(0.9412, abs=1e-4)
