@@ -57,17 +57,16 @@ class _Rust(NamedTuple):
 def aerator_iron(
     raw_iron: float,
     treated_ph: float,
-    water_temperature: float,
     alkalinity: float,
+    water_temperature: float,
     daily_use: float,
-    aerator_flow: float,
     tank_water: float,
     settled_share: float,
     sludge_solids: float,
     sludge_room: float,
 ) -> Answer:
     """How fast the iron rusts, dry solids in a year, and how long the sludge has room."""
-    rust = _rust(treated_ph, water_temperature, tank_water / aerator_flow)
+    rust = _rust(treated_ph, water_temperature, tank_water / daily_use)
     made = RUST * raw_iron * daily_use
     settles = made * rust.fast * settled_share
     interval = sludge_room / sludge(settles, sludge_solids)
@@ -131,8 +130,8 @@ def _more(rust: _Rust, iron: float, alkalinity: float) -> tuple[Finding, ...]:
                 "caution",
                 "It rusts in the tank.",
                 "Even ten times slower than the law {in_tank_slow} of the iron turns to rust in "
-                "the tank. Stones, float, level switch and walls get it, and what does not settle "
-                "goes to pump 2 and the filters after it.",
+                "the tank over the day. Stones, float, level switch and walls get it, and what "
+                "does not settle goes to pump 2 and the filters after it.",
             )
         )
     elif rust.fast < 0.5:
@@ -192,7 +191,7 @@ def _steps(given: dict[str, Quantity]) -> tuple[Step, ...]:
     return (
         Step("Hydroxide, mol/L", "o = 10**(pH_t - p_w)", given),
         Step("Half turns to rust in", "t_h = n_2 * m / (k * o**2 * p_o)", given),
-        Step("The water stays in the tank at the largest flow", "t_s = V_w / Q_a", given),
+        Step("The water stays in the tank on average", "t_s = V_w / Q_u", given),
         Step("That over the time of the law", "u = n_2 * t_s / t_h", given),
         Step("Share that rusts in the tank", "x = u / (1 + u)", given),
         Step("The same ten times slower", "x_s = u / (s + u)", given),
@@ -244,18 +243,17 @@ CALCULATOR = Calculator(
             kind=concentration,
             default="0.8 mg/L",
             origin=INVENTED,
-            low=0.01 * mg / L,
-            high=50 * mg / L,
+            low=0.01 * (mg / L),
+            high=50 * (mg / L),
             measure="Laboratory, or a drop test on water just drawn and still clear. Red flakes "
             "that come with the water are rust already: filter first and test what passes.",
             group=CHEMISTRY,
             sure="15 %",
         ),
         fields.treated_ph,
-        fields.water_temperature,
         fields.alkalinity,
+        fields.water_temperature,
         fields.daily_use,
-        fields.aerator_flow,
         Input(
             name="tank_water",
             label="Water in the tank",
@@ -326,7 +324,7 @@ CALCULATOR = Calculator(
         ),
         Output(
             name="in_tank",
-            label="Iron that rusts in the tank at the largest flow, by the law",
+            label="Iron that rusts in the tank, over the day, by the law",
             symbol="x",
             kind=share,
             digits=2,

@@ -40,6 +40,7 @@ BLOWER = "Blower"
 FREEZING = 273.15
 WATER = 1000.0  # kg/m³, of condensate
 YEAR = 365.25 * day
+DOLLAR = 1 / (1e3 * hour)  # for each kWh
 NARROW = 0.2  # share of the blower's pressure from which a wider vent is worth its price
 POINTS = 30
 
@@ -57,9 +58,9 @@ class _Vent(NamedTuple):
 def blower_and_vent(
     aerator_air: float,
     water_temperature: float,
-    bubble_depth: float,
     stone_loss: float,
     fouling_margin: float,
+    bubble_depth: float,
     vent_length: float,
     vent_bore: float,
     vent_fittings: float,
@@ -241,7 +242,6 @@ CALCULATOR = Calculator(
     inputs=(
         fields.aerator_air,
         fields.water_temperature,
-        fields.bubble_depth,
         Input(
             name="stone_loss",
             label="Lost in stones, hose and air filter, clean",
@@ -271,6 +271,7 @@ CALCULATOR = Calculator(
             "months: then write down the gauge at each cleaning and take your own figure.",
             group=AERATOR,
         ),
+        fields.bubble_depth,
         Input(
             name="vent_length",
             label="Length of the vent",
@@ -393,8 +394,8 @@ CALCULATOR = Calculator(
             kind=energy_price,
             default="0.20 $/kWh",
             origin=INVENTED,
-            low=0.01 / (1e3 * hour),
-            high=2 / (1e3 * hour),
+            low=0.01 * DOLLAR,
+            high=2 * DOLLAR,
             measure="From the bill: all of it over the kilowatt-hours.",
             group=BLOWER,
         ),

@@ -37,12 +37,17 @@ SI_UNITS = {
     "concentration": "kg/m³",
     "hardness or alkalinity": "kg/m³",
     "radon": "Bq/m³",
+    "activity": "Bq",
+    "rate": "1/s",
     "flow coefficient": "m³/s/√Pa",
     "resistance of a bed": "Pa·s/m³",
     "pressure for each length": "Pa/m",
     "share": "",
     "number": "",
     "angle": "rad",
+    "share of the air": "",
+    "money": "",
+    "price of energy": "1/J",
 }
 
 Data = dict[str, Any]

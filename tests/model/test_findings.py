@@ -147,9 +147,9 @@ FINDINGS = [
     ("aerator_iron raw_iron=6", "danger", "Treat the iron first."),
     ("aerator_iron", "caution", "Clean by the calendar."),
     ("aerator_iron raw_iron=0.2", "good", "Little iron."),
-    ("aerator_iron treated_ph=8.2", "caution", "It rusts in the tank."),
-    ("aerator_iron treated_ph=6.7", "caution", "It rusts later."),
-    ("aerator_iron", "caution", "It may rust here or later."),
+    ("aerator_iron", "caution", "It rusts in the tank."),
+    ("aerator_iron treated_ph=6", "caution", "It rusts later."),
+    ("aerator_iron treated_ph=6.6", "caution", "It may rust here or later."),
     ("aerator_iron raw_iron=5", "caution", "Iron makes acid."),
 ]
 CONTRADICTIONS = [

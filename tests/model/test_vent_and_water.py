@@ -172,7 +172,7 @@ def test_iron_by_hand() -> None:
     )
     assert found["year_solids"] / 365.25 * 1000 == pytest.approx(4.35, rel=2e-3)
     assert found["half_time"] / minute == pytest.approx(0.903, rel=0.01)
-    stay = 40 / 5.6
+    stay = 40 / 300 * 1440
     speed = 0.6931 / (found["half_time"] / minute)
     assert found["in_tank"] == pytest.approx(speed * stay / (1 + speed * stay), rel=1e-3)
     fast = 10 * speed * stay / (1 + 10 * speed * stay)
