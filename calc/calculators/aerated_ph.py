@@ -68,15 +68,23 @@ class _Strip(NamedTuple):
         return self.unit.left(self.radon, other_saturation(full, 1 / self.relative))
 
 
-class _Found(NamedTuple):
-    """The water before, as expected, as measured and at rest with the air; shares left."""
+class _Expected(NamedTuple):
+    """The water to expect, how full of radon its air leaves, and the share of the carbon dioxide
+    left of what can leave."""
 
-    before: Carbonate
-    expected: Carbonate
-    measured: Carbonate
-    rest: Carbonate
+    water: Carbonate
     radon_full: float
     co2_left: float
+
+
+class _Found(NamedTuple):
+    """The water before, as measured and at rest with the air; and what the radon samples lead
+    one to expect, None if no air of that amount can do what they say."""
+
+    before: Carbonate
+    measured: Carbonate
+    rest: Carbonate
+    expected: _Expected | None
 
 
 def aerated_ph(
@@ -107,26 +115,25 @@ def aerated_ph(
         relative_units(water_temperature),
     )
     left = treated_radon / raw_radon
-    _check(before.co2, water.rest, left, strip)
-    full = strip.unit.saturation(strip.radon, left)
-    co2_left = strip.co2_left(full)
-    above = before.co2 - water.rest
+    if before.co2 <= water.rest:
+        says = "is as high as air can bring this water: there is nothing to blow out"
+        raise Refused("contradiction", "entering_ph", says=says)
+    if left >= 1:
+        raise Refused("contradiction", "treated_radon", says="must be below {raw_radon}")
     found = _Found(
         before,
-        water.of_co2(water.rest + above * co2_left),
         water.of_ph(treated_ph),
         water.of_co2(water.rest),
-        full,
-        co2_left,
+        _expected(before, water, strip, left),
     )
-    seen = (found.measured.co2 - water.rest) / above
+    seen = (found.measured.co2 - water.rest) / (before.co2 - water.rest)
     radon_left = strip.radon_left(seen)
     index = saturation_index(
         found.measured, hardness / CACO3_EQUIVALENT / 2, water.temperature, water.strength
     )
     return Answer(
         outputs={
-            "expected_ph": found.expected.ph,
+            "expected_ph": found.expected and found.expected.water.ph,
             "ph_rise": treated_ph - entering_ph,
             "rest_ph": found.rest.ph,
             "implied_removal": None if radon_left is None else 1 - radon_left,
@@ -142,19 +149,16 @@ def aerated_ph(
     )
 
 
-def _check(co2: float, rest: float, left: float, strip: _Strip) -> None:
-    if co2 <= rest:
-        says = "is as high as air can bring this water: there is nothing to blow out"
-        raise Refused("contradiction", "entering_ph", says=says)
-    if left >= 1:
-        raise Refused("contradiction", "treated_radon", says="must be below {raw_radon}")
+def _expected(before: Carbonate, water: _Water, strip: _Strip, left: float) -> _Expected | None:
     if left <= strip.unit.left(strip.radon, 1.0):
-        says = "is less than {aerator_air} can leave at {aerator_flow}"
-        raise Refused("contradiction", "treated_radon", says=says)
+        return None
+    full = strip.unit.saturation(strip.radon, left)
+    co2_left = strip.co2_left(full)
+    co2 = water.rest + (before.co2 - water.rest) * co2_left
+    return _Expected(water.of_co2(co2), full, co2_left)
 
 
 def _headline(found: _Found, seen: float) -> Finding:
-    measured, expected = found.measured.ph, found.expected.ph
     if seen >= 1:
         return Finding(
             "danger",
@@ -162,6 +166,15 @@ def _headline(found: _Found, seen: float) -> Finding:
             "Carbon dioxide has not left this water, and radon leaves the same way. Blower, stones "
             "and vent first; then check the meter.",
         )
+    if found.expected is None:
+        return Finding(
+            "caution",
+            "The figures do not fit.",
+            "By the samples {known_removal} of the radon is gone. {aerator_air} of air cannot take "
+            "that much from {aerator_flow}, even if it left quite full: measure air and flow "
+            "again, and count the stages.",
+        )
+    measured, expected = found.measured.ph, found.expected.water.ph
     if measured < expected - CLOSE:
         return Finding(
             "danger",
@@ -186,7 +199,7 @@ def _headline(found: _Found, seen: float) -> Finding:
 
 def _more(found: _Found, index: float) -> tuple[Finding, ...]:
     findings = []
-    if found.expected.ph > found.rest.ph - CLOSE:
+    if found.expected and found.expected.water.ph > found.rest.ph - CLOSE:
         findings.append(
             Finding(
                 "caution",
@@ -228,9 +241,8 @@ def _more(found: _Found, index: float) -> tuple[Finding, ...]:
 
 def _given(found: _Found, strip: _Strip, water: _Water, left: float) -> dict[str, Quantity]:
     first = constants(water.temperature, water.strength).first
-    expected = found.expected
     counted = "counted as carbon dioxide"
-    return {
+    given = {
         "A": Quantity(strip.radon / air_to_water(water.temperature), number, 4),
         "H_r": Quantity(
             air_to_water(water.temperature), number, 4, "radon in air over radon in water, at rest"
@@ -244,13 +256,6 @@ def _given(found: _Found, strip: _Strip, water: _Water, left: float) -> dict[str
         "S_r": Quantity(strip.radon, number, 4),
         "S_c": Quantity(strip.co2, number, 4),
         "y_r": Quantity(left, share, 4),
-        "n": Quantity(strip.unit.stages, number, 2, "stages"),
-        "l_r": Quantity(strip.radon * found.radon_full, number, 4, "natural logarithm of 1 / y_r"),
-        "e": Quantity(exp(1), number, 6, "base of natural logarithms"),
-        "f_r": Quantity(found.radon_full, share, 4),
-        "r": Quantity(strip.relative, number, 4, "how much sooner carbon dioxide fills the air"),
-        "f_c": Quantity(other_saturation(found.radon_full, strip.relative), share, 4),
-        "y_c": Quantity(found.co2_left, share, 4),
         "p_1": Quantity(-log10(first / LITRES), number, 5, "first constant of carbonic acid, pK1"),
         "b_r": Quantity(
             found.before.bicarbonate * CO2_MOLAR,
@@ -267,9 +272,23 @@ def _given(found: _Found, strip: _Strip, water: _Water, left: float) -> dict[str
         "c_0": Quantity(
             water.rest * CO2_MOLAR, concentration, 4, "carbon dioxide at rest with the blower's air"
         ),
-        "c_x": Quantity(expected.co2 * CO2_MOLAR, concentration, 4),
+    }
+    return given if found.expected is None else given | _given_expected(found.expected, strip)
+
+
+def _given_expected(expected: _Expected, strip: _Strip) -> dict[str, Quantity]:
+    full, water = expected.radon_full, expected.water
+    return {
+        "n": Quantity(strip.unit.stages, number, 2, "stages"),
+        "l_r": Quantity(strip.radon * full, number, 4, "natural logarithm of 1 / y_r"),
+        "e": Quantity(exp(1), number, 6, "base of natural logarithms"),
+        "f_r": Quantity(full, share, 4),
+        "r": Quantity(strip.relative, number, 4, "how much sooner carbon dioxide fills the air"),
+        "f_c": Quantity(other_saturation(full, strip.relative), share, 4),
+        "y_c": Quantity(expected.co2_left, share, 4),
+        "c_x": Quantity(water.co2 * CO2_MOLAR, concentration, 4),
         "l_x": Quantity(
-            log10(expected.co2 / expected.bicarbonate),
+            log10(water.co2 / water.bicarbonate),
             number,
             4,
             "logarithm, to base 10, of c_x over bicarbonate",
@@ -286,20 +305,25 @@ def _steps(given: dict[str, Quantity], kind: str) -> tuple[Step, ...]:
     else:
         full = "f_r = ((((S_r - 1) / y_r + 1) / S_r)**(1 / n) - 1) / (S_r - 1)"
         share_left = "y_c = (S_c - 1) / (S_c * (1 + f_c * (S_c - 1))**n - 1)"
+    steps = (
+        Step("Share of the radon left, by the last samples", "y_r = C_w / C_r", given),
+        Step("Removal by the last samples", "R = 1 - y_r", given),
+        Step("Carbon dioxide that enters", "c_r = b_r * 10**(p_1 - pH_r)", given),
+        Step("Carbon dioxide left, by the pH measured", "c_t = b_t * 10**(p_1 - pH_t)", given),
+        Step("Share of the carbon dioxide that left", "R_c = 1 - c_t / c_r", given),
+    )
+    if "f_r" not in given:
+        return steps
     return (
+        *steps,
         Step("Air for each part of water", "A = G / Q_a", given),
         Step("Stripping factor of radon", "S_r = H_r * A", given),
         Step("Stripping factor of carbon dioxide", "S_c = H_c * A", given),
-        Step("Share of the radon left, by the last samples", "y_r = C_w / C_r", given),
-        Step("Removal by the last samples", "R = 1 - y_r", given),
         Step("How full of radon the air leaves", full, given),
         Step("How full of carbon dioxide", "f_c = 1 - (1 - f_r)**r", given),
         Step("Share left of the carbon dioxide that can leave", share_left, given),
-        Step("Carbon dioxide that enters", "c_r = b_r * 10**(p_1 - pH_r)", given),
         Step("Carbon dioxide to expect", "c_x = c_0 + (c_r - c_0) * y_c", given),
         Step("pH to expect", "pH_x = p_1 - l_x", given),
-        Step("Carbon dioxide left, by the pH measured", "c_t = b_t * 10**(p_1 - pH_t)", given),
-        Step("Share of the carbon dioxide that left", "R_c = 1 - c_t / c_r", given),
     )
 
 
@@ -310,6 +334,9 @@ def _chart(strip: _Strip, water: _Water, found: _Found, removal: float) -> Chart
         full = 1 - exp(-MOST_UNITS * (n / POINTS) ** 2)
         co2 = water.rest + above * strip.co2_left(full)
         points.append((1 - strip.unit.left(strip.radon, full), water.of_co2(co2).ph))
+    marks: tuple[Mark, ...] = ()
+    if found.expected:
+        marks = (Mark("by the last radon samples", removal, found.expected.water.ph, here=True),)
     return Chart(
         title="pH that goes with a removal of radon",
         says="Both rise together as the unit gets better. Near the end the pH hardly moves while "
@@ -318,7 +345,7 @@ def _chart(strip: _Strip, water: _Water, found: _Found, removal: float) -> Chart
         y=Axis("pH after the aerator", number),
         lines=(Line("in this water and unit", tuple(points)),),
         limits=(Limit("pH measured today", found.measured.ph),),
-        marks=(Mark("by the last radon samples", removal, found.expected.ph, here=True),),
+        marks=marks,
     )
 
 
@@ -388,7 +415,13 @@ CALCULATOR = Calculator(
         fields.treated_radon,
     ),
     outputs=(
-        Output(name="expected_ph", label="pH to expect", symbol="pH_x", kind=number),
+        Output(
+            name="expected_ph",
+            label="pH to expect",
+            symbol="pH_x",
+            kind=number,
+            none="the radon samples do not fit this air",
+        ),
         Output(name="ph_rise", label="Rise measured", kind=number, digits=2),
         Output(name="rest_ph", label="Highest pH that this air can bring", kind=number),
         Output(

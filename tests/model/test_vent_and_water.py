@@ -145,6 +145,7 @@ def test_the_index_and_the_end_of_the_ph(data: st.DataObject) -> None:
     assume(case.answer)
     assert case.answer
     found = case.answer.outputs
+    assume(found["expected_ph"])
     entering = case.values["entering_ph"]
     assert isinstance(entering, float)
     assert entering <= (found["expected_ph"] or 0) + 1e-9 <= (found["rest_ph"] or 0) + 2e-9
