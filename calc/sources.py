@@ -202,7 +202,7 @@ SOURCES = {
         "NOAA, NASA and US Air Force",
         "U.S. Standard Atmosphere",
         1976,
-        "viscosity of air, equation (51)",
+        "viscosity of air, equation (51); pressure by height, equation (33a)",
         "from memory",
     ),
     "kinner-1990": Source(

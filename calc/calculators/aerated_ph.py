@@ -29,7 +29,7 @@ MOST_STAGES = 8
 CLOSE = 0.2
 STRENGTH = 2.0  # ionic strength over alkalinity in ordinary well water, computed for six waters
 LEAST_PH, MOST_PH = 6.5, 8.5  # [epa-secondary]
-POINTS, MOST_UNITS = 24, 5.0
+POINTS, MOST_UNITS = 36, 5.0
 
 
 class _Water(NamedTuple):
@@ -331,7 +331,7 @@ def _chart(strip: _Strip, water: _Water, found: _Found, removal: float) -> Chart
     above = found.before.co2 - water.rest
     points = []
     for n in range(POINTS + 1):
-        full = 1 - exp(-MOST_UNITS * (n / POINTS) ** 2)
+        full = 1 - exp(-MOST_UNITS * (n / POINTS) ** 3)
         co2 = water.rest + above * strip.co2_left(full)
         points.append((1 - strip.unit.left(strip.radon, full), water.of_co2(co2).ph))
     marks: tuple[Mark, ...] = ()
