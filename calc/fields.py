@@ -411,7 +411,7 @@ treated_radon = Input(
     kind=radon,
     default="180 pCi/L",
     origin=INVENTED,
-    low=0,
+    low=0.1 * pCi / L,
     high=5e6 * pCi / L,
     measure="Laboratory, drawn after the treatment within the hour of the raw sample, with the "
     "largest flow running, brought back to the hour of the draw.",
