@@ -17,8 +17,10 @@ from calc.units import (
     hour,
     inch,
     length,
+    mg,
     minute,
     mm,
+    number,
     pCi,
     percent,
     psi,
@@ -28,6 +30,7 @@ from calc.units import (
     temperature,
     volume,
 )
+from calc.units import hardness as hardness_kind
 
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
@@ -43,6 +46,7 @@ RADON = "Radon"
 CARBON = "Carbon"
 AERATOR = "Aerator"
 BUBBLES = "Bubbles"
+CHEMISTRY = "Chemistry of the water"
 
 limit = Choice(
     name="limit",
@@ -261,6 +265,48 @@ treated_radon = Input(
     "largest flow running, brought back to the hour of the draw.",
     group=RADON,
     sure="40 pCi/L",
+)
+alkalinity = Input(
+    name="alkalinity",
+    label="Alkalinity of the water",
+    symbol="A_k",
+    kind=hardness_kind,
+    default="40 mg/L as CaCO3",
+    origin=INVENTED,
+    low=2 * mg / L,
+    high=500 * mg / L,
+    measure="Drop test at the tap or the laboratory's sheet. Aeration does not change it, a "
+    "neutralizer does: take it from the water that enters the aerator.",
+    group=CHEMISTRY,
+    sure="10 %",
+)
+hardness = Input(
+    name="hardness",
+    label="Hardness of the water",
+    symbol="H_d",
+    kind=hardness_kind,
+    default="45 mg/L as CaCO3",
+    origin=INVENTED,
+    low=1 * mg / L,
+    high=1000 * mg / L,
+    measure="Drop test or the laboratory's sheet, of the water that enters the aerator. All of it "
+    "is taken as calcium, which puts scale on the safe side.",
+    group=CHEMISTRY,
+    sure="10 %",
+)
+treated_ph = Input(
+    name="treated_ph",
+    label="pH of the water that leaves the aerator",
+    symbol="pH_t",
+    kind=number,
+    default="7.6",
+    origin=INVENTED,
+    low=5.0,
+    high=9.0,
+    measure="Meter set with two buffers, in water just drawn behind the aerator and before any "
+    "neutralizer, at the largest flow. Test strips are too coarse.",
+    group=CHEMISTRY,
+    sure="0.1",
 )
 house_volume = Input(
     name="house_volume",

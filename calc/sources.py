@@ -803,6 +803,137 @@ SOURCES = {
         "guideline 200 Bq/m³ in air",
         "read",
     ),
+    "iapws-ice": Source(
+        "IAPWS",
+        "Revised Release on the Pressure along the Melting and Sublimation Curves of Ordinary "
+        "Water Substance",
+        2011,
+        "IAPWS R14-08(2011), equation (6)",
+        "second-hand",
+        "Coefficients as the open library iapws 1.5.5 has them.",
+    ),
+    "plummer-1982": Source(
+        "L. N. Plummer and E. Busenberg",
+        "The solubilities of calcite, aragonite and vaterite in CO2-H2O solutions between 0 and "
+        "90 °C, and an evaluation of the aqueous model for the system CaCO3-CO2-H2O",
+        1982,
+        "Geochimica et Cosmochimica Acta 46, 1011",
+        "second-hand",
+        "Constants read in PHREEQC's data file (K1, K2, calcite) and in public codes that cite the "
+        "paper (KH); held against PHREEQC 3.",
+    ),
+    "stumm-morgan-1996": Source(
+        "W. Stumm and J. J. Morgan",
+        "Aquatic Chemistry",
+        1996,
+        "3rd edition; ion product of water",
+        "from memory",
+        "Within 0.005 of PHREEQC from 5 to 25 °C.",
+    ),
+    "davies-1962": Source(
+        "C. W. Davies",
+        "Ion Association",
+        1962,
+        "Butterworths; activity coefficients, with 0.3 I",
+        "from memory",
+        "Held against PHREEQC.",
+    ),
+    "malmberg-1956": Source(
+        "C. G. Malmberg and A. A. Maryott",
+        "Dielectric Constant of Water from 0° to 100 °C",
+        1956,
+        "Journal of Research of the National Bureau of Standards 56, 1",
+        "from memory",
+    ),
+    "singer-stumm-1970": Source(
+        "P. C. Singer and W. Stumm",
+        "Acidic mine drainage: the rate-determining step",
+        1970,
+        "Science 167, 1121; rate of oxidation by air, 8.0e13 L²/(mol² atm min), after Stumm and "
+        "Lee 1961, who give ± 2.5e13",
+        "second-hand",
+        "Rate as public codes that cite it have it; ± and year of Stumm and Lee from memory.",
+    ),
+    "king-1998": Source(
+        "D. W. King",
+        "Role of Carbonate Speciation on the Oxidation Rate of Fe(II) in Aquatic Systems",
+        1998,
+        "Environmental Science and Technology 32, 2997: over pH 6 iron bound to carbonate reacts "
+        "fastest",
+        "read",
+        "Abstract read.",
+    ),
+    "emmenegger-1998": Source(
+        "L. Emmenegger, D. W. King, L. Sigg and B. Sulzberger",
+        "Oxidation Kinetics of Fe(II) in a Eutrophic Swiss Lake",
+        1998,
+        "Environmental Science and Technology 32, 2990: between pH 6.8 and 7.3 faster than the "
+        "law, and not by pH",
+        "read",
+        "Abstract read.",
+    ),
+    "epa-rms-1994": Source(
+        "US EPA",
+        "Radon Mitigation Standards",
+        1994,
+        "EPA 402-R-93-078, October 1993, revised April 1994; 14.2.8, written for fans that draw "
+        "soil gas. Withdrawn since; standards of a trade body took its place",
+        "second-hand",
+        "Paragraph read word for word in a forum of inspectors of 2012, and as a county's "
+        "checklist; that it was withdrawn is from memory.",
+    ),
+    "radon-checklist": Source(
+        "A radon contractor's county checklist on the web",
+        "Radon vent pipe installation",
+        2026,
+        "2 E and F: 12 inches above the roof's surface or edge",
+        "read",
+        "The year is that of reading; county and date of the list are not named on it.",
+    ),
+    "sgm-sf-2017": Source(
+        "ANSI/AARST",
+        "Soil Gas Mitigation Standards for Existing Homes, SGM-SF",
+        2017,
+        "7.4.8 to 7.4.11: 20 feet in the line the pipe points, air upward, not against walls or "
+        "eaves where moist air freezes, limits for horizontal ends and rain caps",
+        "read",
+        "That page read; written for soil gas. A newer edition may stand.",
+    ),
+    "rms-mf-2018": Source(
+        "ANSI/AARST",
+        "Radon Mitigation Standards for Multifamily Buildings, RMS-MF",
+        2018,
+        "with addenda of December 2020, 6.4.9 and 6.4.10: no more than 45 degrees from upright; 1 "
+        "foot over a pitched roof, 6 inches over its edge, 18 inches over a flat roof",
+        "read",
+        "That page read; written for soil gas. A newer edition may stand.",
+    ),
+    "schock-2002": Source(
+        "M. R. Schock, J. Holldber, T. R. Lovejoy and J. Lowry",
+        "California's first aeration plants for corrosion control",
+        2002,
+        "Journal of the American Water Works Association; pH from 6.1-6.3 to 7.1-7.6 with 18 mg/L "
+        "of inorganic carbon, radon down by 99 % to 33 ± 8 pCi/L",
+        "read",
+        "Abstract read.",
+    ),
+    "awwa-qtc-1997": Source(
+        "AWWA Water Quality Technology Conference",
+        "Paper QTC97187 on pH as a measure of radon removal by aeration",
+        1997,
+        "a strong correlation between removal of radon and of carbon dioxide",
+        "read",
+        "Abstract read; it names no title.",
+    ),
+    "epa-secondary": Source(
+        "US EPA",
+        "National Secondary Drinking Water Regulations",
+        1979,
+        "40 CFR 143.3: iron 0.3 mg/L and pH 6.5 to 8.5, for taste and stains, not enforceable and "
+        "not for private wells",
+        "second-hand",
+        "Listing seen; year from memory.",
+    ),
 }
 
 

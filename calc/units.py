@@ -252,3 +252,6 @@ angle = kind(
 )
 share = kind("share", Unit("%", percent, ("percent", "per cent")), us="%", si="%")
 number = kind("number", Unit("", 1.0), us="", si="")
+air_share = kind("share of the air", Unit("ppm", 1e-6), Unit("%", percent), us="ppm", si="ppm")
+money = kind("money", Unit("$", 1.0), us="$", si="$")
+energy_price = kind("price of energy", Unit("$/kWh", 1 / (1e3 * hour)), us="$/kWh", si="$/kWh")

@@ -51,6 +51,9 @@ SI_UNITS = {
     "angle": "rad",
     "counting rate": "1/s",
     "counts for each activity": "1/(s·Bq)",
+    "share of the air": "",
+    "money": "",
+    "price of energy": "1/J",
 }
 
 Data = dict[str, Any]

@@ -105,6 +105,9 @@ PINT = {
     "cps": "1/second",
     "cpm/pCi": "1/minute/picocurie",
     "cps/Bq": "1/second/becquerel",
+    "ppm": "ppm",
+    "$": "dimensionless",
+    "$/kWh": "1/kilowatt_hour",
 }
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]

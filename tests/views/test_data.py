@@ -22,11 +22,28 @@ DESCRIPTION: dict[str, Any] = json.loads(json.dumps(described()))
 GONE = object()
 
 # As pint writes what calc writes otherwise.
-PINT = {"°": "degree", "L": "liter", "gpm": "gallon/minute", "cfm": "ft**3/minute", "psia": "psi",
-        "°F": "degF", "lb": "pound", "hp": "horsepower", "ft²": "ft**2", "gpm/ft²":
-        "gallon/minute/ft**2", "pCi/L": "pCi/liter", "mg/L as CaCO3": "mg/liter",
-        "mg/L": "mg/liter", "%": "percent", "psi/ft": "psi/ft",
-        "ft/s²": "ft/s**2", "psi/gpm": "psi*minute/gallon", "per h": "1/hour"}  # fmt: skip
+PINT = {
+    "°": "degree",
+    "L": "liter",
+    "gpm": "gallon/minute",
+    "cfm": "ft**3/minute",
+    "psia": "psi",
+    "°F": "degF",
+    "lb": "pound",
+    "hp": "horsepower",
+    "ft²": "ft**2",
+    "gpm/ft²": "gallon/minute/ft**2",
+    "pCi/L": "pCi/liter",
+    "mg/L as CaCO3": "mg/liter",
+    "mg/L": "mg/liter",
+    "%": "percent",
+    "psi/ft": "psi/ft",
+    "ft/s²": "ft/s**2",
+    "psi/gpm": "psi*minute/gallon",
+    "per h": "1/hour",
+    "$": "dimensionless",
+    "$/kWh": "1/(kW*hour)",
+}
 
 
 def test_the_schema_is_a_schema_whose_address_is_relative() -> None:
