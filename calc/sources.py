@@ -521,7 +521,7 @@ SOURCES = {
         "NOAA, NASA and US Air Force",
         "U.S. Standard Atmosphere",
         1976,
-        "viscosity of air, equation (51)",
+        "viscosity of air, equation (51); pressure by height, equation (33a)",
         "from memory",
     ),
     "bubble-pilot-1999": Source(
@@ -572,7 +572,8 @@ SOURCES = {
         "ICRP",
         "Nuclear Decay Data for Dosimetric Calculations",
         2008,
-        "ICRP Publication 107; half-lives: radon-222 3.8235 days, lead-210 22.20 years",
+        "ICRP Publication 107; half-lives: radon-222 3.8235 days, polonium-218 3.10 min, lead-214 "
+        "26.8 min, bismuth-214 19.9 min, lead-210 22.20 years",
         "second-hand",
         "As the open library radioactivedecay 0.6.1 has them.",
     ),
@@ -671,7 +672,7 @@ SOURCES = {
         "ANSI/AARST",
         "Protocol for the Collection, Transfer and Measurement of Radon in Water",
         2020,
-        "MW-RN 2020: 5.1 and 5.5 filling; 5.3 duplicates; 6.1 and 6.3 shipping; 8.5 action level "
+        "MW-RN 2020: 7.3, air of an aerator led outside above the roof line; 5.1 and 5.5 filling; 5.3 duplicates; 6.1 and 6.3 shipping; 8.5 action level "
         "of 4 000 pCi/L, retest each year, better twice; bubbles over 1 mm; 10.5.2",
         "read",
         "Single pages as its publisher shows them.",
