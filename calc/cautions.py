@@ -17,3 +17,13 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+VENT_OUTDOORS = (
+    "Vent. What leaves the water goes into the aerator's air. That air goes outdoors, through a "
+    "sealed pipe, never into a room, an attic or a garage. Never open an aerator in a closed "
+    "room: air the room first, and let the blower run until the tank is clean."
+)
+DRY_TANK = (
+    "A dry tank brings radon-laden air indoors: the pump draws it in and sends it to the taps. A "
+    "stopped blower sends raw water there. A low-level switch and a switch that proves the "
+    "blower's air must stop the pumps by themselves."
+)

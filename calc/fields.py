@@ -4,7 +4,21 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 """
 
 from calc.model import Choice, Input
-from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, temperature, volume
+from calc.units import (
+    L,
+    flow,
+    ft,
+    ftH2O,
+    gal,
+    gauge_pressure,
+    gpm,
+    length,
+    pCi,
+    psi,
+    radon,
+    temperature,
+    volume,
+)
 
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
@@ -14,6 +28,8 @@ INLET = "Flow in"
 OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
+RADON = "Radon"
+AERATOR = "Aerator"
 
 limit = Choice(
     name="limit",
@@ -267,4 +283,45 @@ well_pump = Input(
     measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
     "all taps closed. A well that is low gives less.",
     group="Well side",
+)
+raw_radon = Input(
+    name="raw_radon",
+    label="Radon in the raw water",
+    symbol="C_r",
+    kind=radon,
+    default="20000 pCi/L",
+    origin=INVENTED,
+    low=100 * pCi / L,
+    high=5e6 * pCi / L,
+    measure="Laboratory, drawn before the aerator without a bubble and brought back to the hour "
+    "of the draw. Take the highest of several: a bedrock well swings by tens of percent.",
+    group=RADON,
+    sure="20 %",
+)
+target_radon = Input(
+    name="target_radon",
+    label="Radon that may be left in the water",
+    symbol="C_t",
+    kind=radon,
+    default="300 pCi/L",
+    origin="invented choice. 300 pCi/L was proposed for public supplies in 1999 and never made "
+    "final [epa-1999-proposal]; it is no limit for a private well",
+    low=10 * pCi / L,
+    high=1e5 * pCi / L,
+    measure="Your state's advice, with its date, or the radon in the house's air that you accept.",
+    group=RADON,
+)
+water_temperature = Input(
+    name="water_temperature",
+    label="Temperature of the water",
+    symbol="T",
+    kind=temperature,
+    default="50 °F",
+    origin=INVENTED,
+    low=274.15,
+    high=308.15,
+    measure="Thermometer in running raw water. Take the coldest month: cold water holds on to "
+    "more radon.",
+    group=AERATOR,
+    sure="2 °F",
 )
