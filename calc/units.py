@@ -174,6 +174,7 @@ radon = kind(
     us="pCi/L",
     si="Bq/L",
 )
+rate = kind(
 flow_coefficient = kind("flow coefficient", Unit("Cv", Cv), Unit("Kv", Kv), us="Cv", si="Kv")
 bed_resistance = kind(
     "resistance of a bed",
