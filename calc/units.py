@@ -15,6 +15,7 @@ gal = 231 * inch**3  # = US gallon
 imp_gal = 4.54609e-3  # =
 qt = gal / 4  # =
 L = 1e-3  # =
+mL = 1e-6  # =
 second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
 lb = 0.45359237  # = avoirdupois pound
 lbf = lb * 9.80665  # =
@@ -43,6 +44,7 @@ volume = kind(
     Unit("gal", gal, ("gallon", "gallons", "us gal")),
     Unit("L", L, ("litre", "litres", "liter", "liters")),
     Unit("qt", qt, ("quart", "quarts")),
+    Unit("mL", mL, ("millilitre", "milliliter")),
     Unit("m³", 1.0, ("m3",)),
     Unit("ft³", ft**3, ("ft3", "cu ft")),
     Unit("imp gal", imp_gal, ("imperial gallon", "imperial gallons", "uk gal")),
@@ -174,7 +176,17 @@ radon = kind(
     us="pCi/L",
     si="Bq/L",
 )
-rate = kind(
+rate = kind("rate", Unit("per h", 1 / hour), Unit("per day", 1 / day), us="per h", si="per h")
+count_rate = kind(
+    "counting rate", Unit("cpm", 1 / minute, ("counts/min",)), Unit("cps", 1.0), us="cpm", si="cpm"
+)
+counting = kind(
+    "counts for each activity",
+    Unit("cpm/pCi", 1 / minute / pCi),
+    Unit("cps/Bq", 1.0),
+    us="cpm/pCi",
+    si="cps/Bq",
+)
 flow_coefficient = kind("flow coefficient", Unit("Cv", Cv), Unit("Kv", Kv), us="Cv", si="Kv")
 bed_resistance = kind(
     "resistance of a bed",
