@@ -13,10 +13,12 @@ from calc.units import (
     gal,
     gauge_pressure,
     gpm,
+    hour,
     length,
     pCi,
     psi,
     radon,
+    rate,
     temperature,
     volume,
 )
@@ -340,4 +342,48 @@ water_temperature = Input(
     "more radon.",
     group=AERATOR,
     sure="2 °F",
+)
+treated_radon = Input(
+    name="treated_radon",
+    label="Radon in the treated water",
+    symbol="C_w",
+    kind=radon,
+    default="180 pCi/L",
+    origin=INVENTED,
+    low=0.1 * pCi / L,
+    high=5e6 * pCi / L,
+    measure="Laboratory, drawn after the treatment within the hour of the raw sample, with the "
+    "largest flow running, brought back to the hour of the draw.",
+    group=RADON,
+    sure="40 pCi/L",
+)
+house_volume = Input(
+    name="house_volume",
+    label="Air in the house",
+    symbol="V_h",
+    kind=volume,
+    us="ft³",
+    si="m³",
+    default="14400 ft³",
+    origin="invented example: 1800 square feet, 8 feet high",
+    low=1000 * ft**3,
+    high=200000 * ft**3,
+    measure="Floor area times height of all rooms whose doors stand open most of the day. A "
+    "basement counts if its door does.",
+    group="House",
+    sure="10 %",
+)
+air_change = Input(
+    name="air_change",
+    label="Air changes of the house",
+    symbol="l_a",
+    kind=rate,
+    default="0.5 per h",
+    origin=INVENTED,
+    low=0.05 / hour,
+    high=5 / hour,
+    measure="Outdoor air for each volume of the house in an hour, over the year. A tight house has "
+    "0.2 to 0.35, an old one 1 and more (common practice, no source). A blower-door figure is "
+    "taken at 50 Pa and is no air change of every day.",
+    group="House",
 )

@@ -28,7 +28,7 @@ inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 grain = lb / 7000  # =
 pCi = 0.037  # = Bq
-mg = 1e-6
+mg, gram = 1e-6, 1e-3
 percent = 1e-2
 atm = 101325.0  # = standard atmosphere, Pa
 
@@ -152,7 +152,14 @@ temperature = kind(
 )
 power = kind("power", Unit("hp", hp), Unit("W", 1.0), Unit("kW", 1e3), us="hp", si="kW")
 energy = kind("energy", Unit("kWh", 1e3 * hour), Unit("MJ", 1e6), us="kWh", si="kWh")
-mass = kind("mass", Unit("lb", lb, ("pounds", "pound")), Unit("kg", 1.0), us="lb", si="kg")
+mass = kind(
+    "mass",
+    Unit("lb", lb, ("pounds", "pound")),
+    Unit("kg", 1.0),
+    Unit("g", gram, ("gram", "grams")),
+    us="lb",
+    si="kg",
+)
 concentration = kind(
     "concentration",
     Unit("mg/L", mg / L, ("ppm",)),

@@ -37,11 +37,13 @@ MAY_IMPORT = {
     "calc.job_file": {"calc.errors"},
     "calc.model": MODEL,
     "calc.fields": MODEL,
+    "calc.levels": {"calc.units"},
     "calc.household": MODEL | {"calc.fields", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"},
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
+    | {"calc.levels"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
