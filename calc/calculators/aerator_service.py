@@ -1,5 +1,7 @@
 """When an aerator must be cleaned and its water tested again."""
 
+from dataclasses import replace
+
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
@@ -32,10 +34,10 @@ def aerator_service(
     daily_use: float,
     floc_allowed: float,
     cleaned_ago: float,
+    tested_ago: float,
     blower_clean: float,
     blower_now: float,
     blower_limit: float,
-    tested_ago: float,
 ) -> Answer:
     """The next cleaning by iron, by pressure and by the calendar, and the next test."""
     if blower_limit <= blower_clean:
@@ -66,13 +68,12 @@ def _steps(by_iron: float | None, by_pressure: float | None) -> tuple[Step, ...]
     given = {
         "k": Quantity(FLOC, number, 4, "iron hydroxide for each part of iron"),
         "d": Quantity(day, duration, label="a day"),
-        "o": Quantity(0.0, duration, label="today"),
     }
     steps = [Step("Iron that settles in a day", "m_d = k * c_i * a_i * Q_u * d", given)]
     if by_iron is not None:
-        steps.append(Step("Until so much lies there", "t_i = max(m_a * d / m_d - t_s, o)", given))
+        steps.append(Step("Until so much lies there", "t_i = max(m_a * d / m_d - t_s, 0)", given))
     if by_pressure is not None:
-        formula = "t_p = max((p_m - p_b) * t_s / (p_b - p_0), o)"
+        formula = "t_p = max((p_m - p_b) * t_s / (p_b - p_0), 0)"
         steps.append(Step("Until the pressure is at its limit", formula, given))
     return tuple(steps)
 
@@ -212,7 +213,7 @@ CALCULATOR = Calculator(
             default="0.8 mg/L",
             origin=INVENTED,
             low=0,
-            high=50 * mg / L,
+            high=50 * (mg / L),
             measure="Laboratory or a test kit, on raw water that has not stood: dissolved and "
             "settled iron together.",
             group=AERATOR,
@@ -232,7 +233,7 @@ CALCULATOR = Calculator(
             group=AERATOR,
             sure="20 %",
         ),
-        fields.daily_use,
+        replace(fields.daily_use, group=AERATOR),
         Input(
             name="floc_allowed",
             label="Dry iron that may lie there before cleaning",
@@ -249,6 +250,13 @@ CALCULATOR = Calculator(
             group=SERVICE,
         ),
         _ago("cleaned_ago", "Since the last cleaning", "t_s", "60 days", "From the record."),
+        _ago(
+            "tested_ago",
+            "Since the last pair of radon samples",
+            "t_r",
+            "150 days",
+            "From the laboratory's report: before and after, not the after alone.",
+        ),
         _pressure(
             "blower_clean",
             "Blower's pressure when clean",
@@ -264,13 +272,6 @@ CALCULATOR = Calculator(
             "24 in of water",
             "Where the removal was still proven, or the high limit of the proving switch less a "
             "little.",
-        ),
-        _ago(
-            "tested_ago",
-            "Since the last pair of radon samples",
-            "t_r",
-            "150 days",
-            "From the laboratory's report: before and after, not the after alone.",
         ),
     ),
     outputs=(

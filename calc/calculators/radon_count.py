@@ -1,12 +1,10 @@
 """Radon in a vial from two counting rates, what the counting leaves in doubt, and what it finds."""
 
-from math import exp
-
 from calc import cautions
 from calc.errors import Refused
 from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics.decay import RADON, decay_constant
+from calc.physics.decay import RADON, remaining
 from calc.physics.radon_sample import count_doubt, counted, least_detectable
 from calc.units import (
     count_rate,
@@ -43,14 +41,13 @@ def radon_count(
     result = counted(count_gross, count_background, *times)
     doubt = Z_95 * count_doubt(count_gross, count_background, count_time, count_time, *times)
     least = least_detectable(count_background, count_time, *times)
-    left = exp(-decay_constant(RADON) * count_age)
     given = {
-        "D": Quantity(left, number, 5, "share left at the count"),
+        "T_h": Quantity(RADON, _DAYS, 5, "half-life of radon"),
+        "D": Quantity(remaining(count_age), number, 5, "share left at the count"),
         "z": Quantity(Z_95, number, label="holds 19 times in 20"),
         "m": Quantity(2.71, number, label="[currie-1968]"),
         "n": Quantity(4.65, number, label="[currie-1968]"),
     }
-    found = result >= least
     return Answer(
         outputs={
             "counted_radon": result,
@@ -59,12 +56,7 @@ def radon_count(
             "detectable": least,
         },
         findings=(
-            Finding(
-                "good" if found else "caution",
-                "Found." if found else "Too little to be sure.",
-                "{counted_radon} at the draw, give or take {count_doubt} by counting alone. This "
-                "count finds {detectable} 19 times in 20.",
-            ),
+            _headline(result >= least),
             Finding(
                 "caution",
                 "Counting is not all.",
@@ -73,6 +65,7 @@ def radon_count(
             ),
         ),
         steps=(
+            Step("Share left at the count", "D = (1 / 2)**(t_c / T_h)", given),
             Step("Radon at the draw", "C_d = (G - B) / (k * V_c * D)", given),
             Step(
                 "What the counting leaves in doubt",
@@ -88,6 +81,17 @@ def radon_count(
     )
 
 
+def _headline(found: bool) -> Finding:
+    text = (
+        "{counted_radon} at the draw, give or take {count_doubt} by counting alone. This count "
+        "finds {detectable} 19 times in 20."
+    )
+    if found:
+        return Finding("good", "Found.", text)
+    return Finding("caution", "Too little to be sure.", text)
+
+
+_DAYS = Output(name="days", label="time", kind=duration, us="days", si="days")
 CALCULATOR = Calculator(
     name="radon_count",
     title="Counting a radon sample",

@@ -1,5 +1,7 @@
 """How much radon dies away in a storage tank: the reason why storage is no treatment."""
 
+from dataclasses import replace
+
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.fields import INVENTED
@@ -14,10 +16,10 @@ FURTHEST = 1000 * day
 
 def radon_decay_in_storage(
     raw_radon: float,
+    target_radon: float,
     storage_water: float,
     daily_use: float,
     storage_mixing: str,
-    target_radon: float,
 ) -> Answer:
     """Radon that decay alone leaves, and the days it would need."""
     residence = storage_water / daily_use
@@ -26,15 +28,19 @@ def radon_decay_in_storage(
     left = remaining_mixed(residence) if mixed else remaining(residence)
     ratio = raw_radon / target_radon
     needed = max((ratio - 1) / constant if mixed else time_until(1 / ratio), 0.0)
-    given = {"k": Quantity(constant, rate, label="decay of radon")}
+    given = {
+        "k": Quantity(constant, rate, label="decay of radon"),
+        "T_h": Quantity(RADON, _RESIDENCE, 5, "half-life of radon"),
+        "t_n": Quantity(needed, _NEEDED, label="time that decay alone needs for the target"),
+    }
     met = raw_radon * left <= target_radon
-    steps = [Step("Days in the tank", "t_r = V_w / Q_u", given)]
-    if mixed:
-        steps.append(Step("Share left", "f_l = 1 / (1 + k * t_r)", given))
-    steps += [
+    formula = "f_l = 1 / (1 + k * t_r)" if mixed else "f_l = (1 / 2)**(t_r / T_h)"
+    steps = (
+        Step("Days in the tank", "t_r = V_w / Q_u", given),
+        Step("Share left", formula, given),
         Step("Left by decay alone", "C_s = C_r * f_l", given),
         Step("Water that would have to stand", "V_n = t_n * Q_u", given),
-    ]
+    )
     return Answer(
         outputs={
             "residence": residence,
@@ -44,17 +50,7 @@ def radon_decay_in_storage(
             "storage_needed": needed * daily_use,
         },
         findings=(
-            Finding(
-                "caution" if met else "danger",
-                "Low enough, on paper." if met else "No treatment.",
-                "Decay alone leaves {stored_radon}, {left_share} of it. "
-                + (
-                    "It holds for this use only: a house full of guests halves the days."
-                    if met
-                    else "To come to {target_radon} the water would have to stand {days_needed}, "
-                    "{storage_needed} of it."
-                ),
-            ),
+            _headline(met),
             Finding(
                 "caution",
                 "The rest goes somewhere.",
@@ -62,8 +58,24 @@ def radon_decay_in_storage(
                 "outdoors, or it fills the room.",
             ),
         ),
-        steps=tuple(steps),
+        steps=steps,
         charts=(_chart(raw_radon, residence, raw_radon * left, target_radon),),
+    )
+
+
+def _headline(met: bool) -> Finding:
+    text = "Decay alone leaves {stored_radon}, {left_share} of it. "
+    if met:
+        return Finding(
+            "caution",
+            "Low enough, on paper.",
+            text + "It holds for this use only: a house full of guests halves the days.",
+        )
+    return Finding(
+        "danger",
+        "No treatment.",
+        text + "To come to {target_radon} the water would have to stand {days_needed}, "
+        "{storage_needed} of it.",
     )
 
 
@@ -88,12 +100,20 @@ def _chart(raw: float, residence: float, left: float, target: float) -> Chart:
 _RESIDENCE = Output(
     name="residence", label="Time in the tank", symbol="t_r", kind=duration, us="days", si="days"
 )
+_NEEDED = Output(
+    name="days_needed",
+    label="Time that decay alone needs for the target",
+    kind=duration,
+    us="days",
+    si="days",
+)
 CALCULATOR = Calculator(
     name="radon_decay_in_storage",
     title="Radon in stored water",
     question="How much radon does storage take off by decay, and is that enough?",
     inputs=(
         fields.raw_radon,
+        fields.target_radon,
         Input(
             name="storage_water",
             label="Water that stands in storage",
@@ -108,7 +128,7 @@ CALCULATOR = Calculator(
             group="Storage",
             sure="10 %",
         ),
-        fields.daily_use,
+        replace(fields.daily_use, group="Storage"),
         Choice(
             name="storage_mixing",
             label="How water goes through it",
@@ -121,20 +141,12 @@ CALCULATOR = Calculator(
             measure="Follow inlet and outlet. Where nobody knows: mixed, the worse one.",
             group="Storage",
         ),
-        fields.target_radon,
     ),
     outputs=(
         _RESIDENCE,
         Output(name="left_share", label="Share left by decay", symbol="f_l", kind=share),
         Output(name="stored_radon", label="Radon left by decay alone", symbol="C_s", kind=radon),
-        Output(
-            name="days_needed",
-            label="Time that decay alone needs for the target",
-            symbol="t_n",
-            kind=duration,
-            us="days",
-            si="days",
-        ),
+        _NEEDED,
         Output(
             name="storage_needed",
             label="Water that would have to stand for it",

@@ -1,10 +1,11 @@
 """Radon in a house's air that its own water brings, with how widely such houses differ."""
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from calc import cautions, fields, levels
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
-from calc.fields import INVENTED, RADON
+from calc.fields import INVENTED
 from calc.levels import AIR, FIX_AIR, OUTDOOR_AIR, WATER
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.decay import RADON as RADON_HALF_LIFE
@@ -26,7 +27,7 @@ from calc.units import L, number, pCi, percent, radon, rate, share
 SPREAD_MEASURED = 1.3  # of an air change measured or set by a fan: common practice, no source
 Z_95 = 1.96
 _TOLD_FOR = 1000 / L  # Bq/m³
-HOUSE, WATER_USE = "House", "Water"
+HOUSE, WATER_USE, ACCEPTED = "House", "Water", "What is accepted"
 # Places of the chart: houses out of a hundred, and how many standard deviations that is.
 _HOUSES = (
     (0.025, -1.960),
@@ -57,10 +58,10 @@ def radon_in_air(
     raw_radon: float,
     daily_use: float,
     daily_use_from: str,
+    release: float,
     house_volume: float,
     air_change: float,
     air_change_from: str,
-    release: float,
     house_air: float,
     air_budget: float,
     smoking: str,
@@ -153,7 +154,8 @@ def _findings(air: _Air, water: float, house_air: float) -> tuple[Finding, ...]:
                 "caution",
                 "Over published levels.",
                 "The water, {raw_radon}, is at or over: " + "; ".join(over) + ". "
-                f"Looked up in {levels.READ}. None binds a private well: ask your state today.",
+                f"Looked up in {levels.READ}. No such level binds a private well: ask your state "
+                "today.",
             )
         )
     else:
@@ -223,7 +225,8 @@ def _spread_chart(air: _Air) -> Chart:
 def _levels_chart(water: float) -> Bars:
     return Bars(
         title="This water beside published levels",
-        says=f"Levels for radon in water, looked up in {levels.READ}. None binds a private well.",
+        says=f"Levels for radon in water, looked up in {levels.READ}. No such level binds a "
+        "private well.",
         like=fields.raw_radon,
         bars=(
             Bar("This water", water),
@@ -247,7 +250,7 @@ CALCULATOR = Calculator(
     question="How much radon does this house's water bring into its air, and does it matter?",
     inputs=(
         fields.raw_radon,
-        fields.daily_use,
+        replace(fields.daily_use, group=WATER_USE),
         Choice(
             name="daily_use_from",
             label="How the water use is known",
@@ -256,6 +259,19 @@ CALCULATOR = Calculator(
             origin=INVENTED,
             measure="A guess from the number of people is off by more than a factor of 1.8 in one "
             "house of three [nrc-1999]. Leave out what runs outdoors.",
+            group=WATER_USE,
+        ),
+        Input(
+            name="release",
+            label="Share of its radon that the water gives off indoors",
+            symbol="e",
+            kind=share,
+            default="52 %",
+            origin=f"[nrc-1999] table 3.1: {RELEASE}, all uses of a house together",
+            low=5 * percent,
+            high=1,
+            measure="Leave it. Showers, dishwashers and laundry give off most of theirs, a toilet "
+            "or a glass of water little (from memory).",
             group=WATER_USE,
         ),
         fields.house_volume,
@@ -271,19 +287,6 @@ CALCULATOR = Calculator(
             origin="nobody has measured it in most houses",
             measure="A guess is off by more than a factor of 2.3 in one house of three [nrc-1999].",
             group=HOUSE,
-        ),
-        Input(
-            name="release",
-            label="Share of its radon that the water gives off indoors",
-            symbol="e",
-            kind=share,
-            default="52 %",
-            origin=f"[nrc-1999] table 3.1: {RELEASE}, all uses of a house together",
-            low=5 * percent,
-            high=1,
-            measure="Leave it. Showers, dishwashers and laundry give off most of theirs, a toilet "
-            "or a glass of water little (from memory).",
-            group=WATER_USE,
         ),
         Input(
             name="house_air",
@@ -311,7 +314,7 @@ CALCULATOR = Calculator(
             low=0.01 * pCi / L,
             high=20 * pCi / L,
             measure="A decision, not a measurement: talk it over with the household.",
-            group=RADON,
+            group=ACCEPTED,
         ),
         Choice(
             name="smoking",
@@ -324,7 +327,7 @@ CALCULATOR = Calculator(
             default="all",
             origin="[epa-2003] has all three",
             measure="Who lives there. Nothing lowers this risk as much as to stop smoking.",
-            group=RADON,
+            group=ACCEPTED,
         ),
     ),
     outputs=(

@@ -8,7 +8,7 @@ from calc.charts import Bar, Bars
 from calc.fields import INVENTED, RADON
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.removal import removal, removal_doubt, removal_needed
-from calc.units import number, radon, share
+from calc.units import radon, share
 
 # A bedrock well through a year: 35 620 ± 6 717 pCi/L, one standard deviation [kinner-1990].
 SWINGS = 1.96 * 6717 / 35620
@@ -43,7 +43,6 @@ def radon_removal(
     given = {
         "u_1": Quantity(raw_share, share, label="doubt of the raw water, as a share"),
         "U_2": Quantity(treated_doubt, radon, label="doubt of the treated water"),
-        "o": Quantity(1.0, number, label="one"),
     }
     return Answer(
         outputs={
@@ -55,9 +54,9 @@ def radon_removal(
         },
         findings=_findings(found, raw_radon, target_radon, treated_seen, pair),
         steps=(
-            Step("Taken out", "R = o - C_w / C_r", given),
+            Step("Taken out", "R = 1 - C_w / C_r", given),
             Step("Plus or minus", "U = sqrt((C_w * u_1 / C_r)**2 + (U_2 / C_r)**2)", given),
-            Step("Needed", "R_t = o - C_t / C_r", given),
+            Step("Needed", "R_t = 1 - C_t / C_r", given),
             Step("At most left", "C_u = C_w + U_2", given),
             Step("Margin", "M = C_t - C_u"),
         ),

@@ -7,7 +7,7 @@ from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
-from calc.physics.decay import grown_in, remaining
+from calc.physics.decay import RADON, grown_in, remaining
 from calc.physics.radon_sample import allowed_difference, at_draw, bubble_loss
 from calc.physics.radon_solubility import air_to_water
 from calc.units import (
@@ -71,12 +71,13 @@ def radon_sample(
     sample = _Sample(
         mean, factor, bubble, lost, drawn, difference, allowed_difference(lab_sure), sure
     )
+    corrected = "D = 1" if sample_corrected == "yes" else "D = 2**(t_a / T_h)"
     given = {
         "C_n": Quantity(mean, radon, label="mean of the results"),
         "b": Quantity(SPHERE, number, 4, "volume of a ball over its diameter cubed"),
         "f_b": Quantity(bubble, share),
         "H": Quantity(air_to_water(vial_temperature), number, 4, "radon in air over that in water"),
-        "c": Quantity(2.0, number, label="two independent results"),
+        "T_h": Quantity(RADON, _DAYS, 5, "half-life of radon"),
         "u": Quantity(sure, share, label="of the laboratory or half the difference"),
     }
     return Answer(
@@ -91,11 +92,12 @@ def radon_sample(
         },
         findings=_findings(sample, sample_radon, sample_age, sample_bubble, vial_filled, purged),
         steps=(
+            Step("Back to the draw", corrected, given),
             Step("Bubble's part of the vial", "f_b = b * d_v**3 / V_v", given),
             Step("Radon gone into it", "L_b = f_b * H / (1 - f_b + f_b * H)", given),
             Step("Radon at the draw", "C_d = C_n * D / (1 - L_b)", given),
             Step("Plus or minus", "U = u * C_d", given),
-            Step("Difference that doubt explains", "d_a = sqrt(c) * U_l", given),
+            Step("Difference that doubt explains", "d_a = sqrt(2) * U_l", given),
         ),
         charts=(_chart(sample, sample_age),),
     )
@@ -216,6 +218,7 @@ def _chart(sample: _Sample, age: float) -> Chart:
     )
 
 
+_DAYS = Output(name="days", label="time", kind=duration, us="days", si="days")
 _AGE = Input(
     name="sample_age",
     label="From the draw to the middle of the count",

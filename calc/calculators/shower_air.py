@@ -57,7 +57,6 @@ def shower_air(
     given = {
         "k": Quantity(decay_constant(RADON), rate, label="decay of radon"),
     }
-    over = peak > FIX_AIR
     return Answer(
         outputs={
             "peak_air": peak,
@@ -66,13 +65,7 @@ def shower_air(
             "half_cleared": _HALF / loss,
         },
         findings=(
-            Finding(
-                "caution" if over else "good",
-                "High for an hour." if over else "Low even there.",
-                "When the shower ends the room's air holds {peak_air}; half of that is gone "
-                "{half_cleared} later. Levels for air are for a year at home, not for one hour. "
-                "The chart shows where the house's radon starts from.",
-            ),
+            _headline(peak > FIX_AIR),
             Finding(
                 "caution",
                 "No cure for it.",
@@ -98,6 +91,16 @@ def shower_air(
             ),
         ),
     )
+
+
+def _headline(over: bool) -> Finding:
+    text = (
+        "When the shower ends the room's air holds {peak_air}; half of that is gone {half_cleared} "
+        "later. Levels for air are for a year at home, not for one hour."
+    )
+    if over:
+        return Finding("caution", "High for an hour.", text)
+    return Finding("good", "Low even there.", text)
 
 
 _HALF = log(2)

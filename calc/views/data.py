@@ -43,6 +43,9 @@ SI_UNITS = {
     "share": "",
     "number": "",
     "angle": "rad",
+    "rate": "1/s",
+    "counting rate": "1/s",
+    "counts for each activity": "1/(s·Bq)",
 }
 
 Data = dict[str, Any]
