@@ -26,6 +26,7 @@ from calc.units import L, number, pCi, percent, radon, rate, share
 
 SPREAD_MEASURED = 1.3  # of an air change measured or set by a fan: common practice, no source
 Z_95 = 1.96
+RAREST = 1e-3  # so far out nobody knows whether houses are spread lognormally
 _TOLD_FOR = 1000 / L  # Bq/m³
 HOUSE, WATER_USE, ACCEPTED = "House", "Water", "What is accepted"
 # Places of the chart: houses out of a hundred, and how many standard deviations that is.
@@ -96,7 +97,7 @@ def radon_in_air(
             "air_added": added,
             "air_low": air.low,
             "air_high": air.high,
-            "over_chance": air.over,
+            "over_chance": air.over if air.over >= RAREST else None,
             "dilution": 1 / moved,
             "air_share": added / house_air if added <= house_air else None,
             "water_budget": water_for_air(air_budget, moved),
@@ -353,6 +354,7 @@ CALCULATOR = Calculator(
             label="Such houses that the water alone brings to 4 pCi/L",
             kind=share,
             digits=2,
+            none="fewer than 1 in 1000",
         ),
         Output(name="dilution", label="The air holds one part in", symbol="N", kind=number),
         Output(

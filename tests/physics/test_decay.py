@@ -69,7 +69,7 @@ def chain_of_library(time: float) -> tuple[float, ...]:
 
 @pytest.mark.parametrize("hours", [0.01, 0.2, 0.5, 1, 2, 3, 4, 12, 48, 96, 240])
 def test_chain_beside_the_library(hours: float) -> None:
-    """radioactivedecay at high precision. It lets 0.02 % of polonium-218 go another, quicker way."""
+    """radioactivedecay at high precision. It lets 0.02 % of polonium-218 take a short cut."""
     expected = chain_of_library(hours * hour)
     assert grown_in(hours * hour) == pytest.approx(expected, rel=1e-6, abs=2.5e-4)
 
