@@ -29,6 +29,6 @@ DRY_TANK = (
 )
 RADON_HEALTH = (
     "Radon is the second leading cause of lung cancer [epa-radon-2016]. No amount is without risk, "
-    "and these figures are averages over many people: they say nothing about one. Levels and advice "
-    "change; ask the state's radon office before you decide."
+    "and these figures are averages over many people: they say nothing about one. Levels and "
+    "advice change; ask the state's radon office before you decide."
 )

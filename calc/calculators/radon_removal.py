@@ -47,10 +47,10 @@ def radon_removal(
     return Answer(
         outputs={
             "removal": taken,
-            "plus_minus": doubt,
+            "removal_doubt": doubt,
             "needed": removal_needed(raw_radon, target_radon),
             "treated_most": found.most,
-            "margin": target_radon - found.most,
+            "target_margin": target_radon - found.most,
         },
         findings=_findings(found, raw_radon, target_radon, treated_seen, pair),
         steps=(
@@ -100,7 +100,7 @@ def _findings(found: _Pair, raw: float, target: float, seen: str, pair: str) -> 
 
 def _headline(found: _Pair, raw: float, target: float, seen: str) -> Finding:
     at_least = "at least " if seen == "less" else ""
-    took = f"It takes out {at_least}{{removal}}, give or take {{plus_minus}}. "
+    took = f"It takes out {at_least}{{removal}}, give or take {{removal_doubt}}. "
     if found.taken <= 0:
         return Finding(
             "danger",
@@ -162,7 +162,7 @@ CALCULATOR = Calculator(
     outputs=(
         Output(name="removal", label="Removal", symbol="R", kind=share, digits=4),
         Output(
-            name="plus_minus",
+            name="removal_doubt",
             label="Plus or minus, 19 times in 20",
             symbol="U",
             kind=share,
@@ -177,7 +177,7 @@ CALCULATOR = Calculator(
         ),
         Output(name="treated_most", label="Treated water, upper end", symbol="C_u", kind=radon),
         Output(
-            name="margin",
+            name="target_margin",
             label="Margin: target less upper end",
             symbol="M",
             kind=radon,

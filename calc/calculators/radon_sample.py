@@ -83,7 +83,7 @@ def radon_sample(
     return Answer(
         outputs={
             "at_draw": drawn,
-            "plus_minus": sure * drawn,
+            "sample_doubt": sure * drawn,
             "decay_factor": factor,
             "bubble_lost": lost,
             "difference": difference,
@@ -122,7 +122,7 @@ def _findings(
         *_waiting(age),
         *_duplicates(sample, results),
     ]
-    held = "It held {at_draw} when it was drawn, give or take {plus_minus}."
+    held = "It held {at_draw} when it was drawn, give or take {sample_doubt}."
     if not found:
         return (Finding("good", "Valid.", held),)
     if found[0].level == "danger":
@@ -350,7 +350,7 @@ CALCULATOR = Calculator(
     outputs=(
         Output(name="at_draw", label="Radon in the water at the draw", symbol="C_d", kind=radon),
         Output(
-            name="plus_minus",
+            name="sample_doubt",
             label="Plus or minus, 19 times in 20",
             symbol="U",
             kind=radon,

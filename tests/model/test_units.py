@@ -31,7 +31,8 @@ PINT = {
     "g/L": "gram/liter", "mg/L as CaCO3": "milligram/liter", "gpg": "grain/gallon",
     "pCi/L": "picocurie/liter", "Bq/L": "becquerel/liter", "Bq/m³": "becquerel/meter**3",
     "L/day": "liter/day", "ft/s²": "foot/second**2", "m/s²": "meter/second**2",
-    "mL": "milliliter", "g": "gram", "per h": "1/hour", "per day": "1/day", "cpm": "1/minute", "cps": "1/second",
+    "mL": "milliliter", "g": "gram", "per h": "1/hour", "per day": "1/day",
+    "cpm": "1/minute", "cps": "1/second",
     "cpm/pCi": "1/minute/picocurie", "cps/Bq": "1/second/becquerel",
     "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
 }  # fmt: skip
