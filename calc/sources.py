@@ -672,7 +672,8 @@ SOURCES = {
         "ANSI/AARST",
         "Protocol for the Collection, Transfer and Measurement of Radon in Water",
         2020,
-        "MW-RN 2020: 7.3, air of an aerator led outside above the roof line; 5.1 and 5.5 filling; 5.3 duplicates; 6.1 and 6.3 shipping; 8.5 action level "
+        "MW-RN 2020: 7.3, air of an aerator led outside above the roof line; 5.1 and 5.5 filling; "
+        "5.3 duplicates; 6.1 and 6.3 shipping; 8.5 action level "
         "of 4 000 pCi/L, retest each year, better twice; bubbles over 1 mm; 10.5.2",
         "read",
         "Single pages as its publisher shows them.",

@@ -1,11 +1,11 @@
 """What leaves the water and goes into the vent, and what it does where the vent leaks."""
 
-from math import exp, log
+from math import exp
 
 from calc.physics import air
-from calc.units import day
+from calc.physics.decay import RADON, decay_constant
 
-DECAY = log(2) / (3.8235 * day)  # 1/s, of radon-222, [icrp-107]
+DECAY = decay_constant(RADON)
 # Radon in a house's air over radon in its water, from ordinary use: about 1 in 10 000, [nrc-1999].
 FROM_USE = 1e-4
 

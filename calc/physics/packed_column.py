@@ -1,8 +1,9 @@
 """A column of packing that water trickles down against rising air: how high it must be."""
 
-from math import cbrt, exp, log, pi, sqrt
+from math import cbrt, exp, log, pi
 from typing import NamedTuple
 
+from calc.physics.air import viscosity as air_viscosity
 from calc.physics.radon_solubility import GAS_CONSTANT, air_to_water, diffusivity
 from calc.physics.spray import GRAVITY
 from calc.physics.water import CRITICAL_TEMPERATURE, density, viscosity
@@ -57,16 +58,6 @@ def surface_tension(temperature: float) -> float:
 def air_density(temperature: float) -> float:
     """Dry air at one atmosphere, kg/m³: the ideal gas."""
     return atm * _AIR_MOLE / (GAS_CONSTANT * temperature)
-
-
-def air_viscosity(temperature: float) -> float:
-    """Dynamic viscosity of air, Pa s: Sutherland's formula.
-
-        mu = 1.458e-6 T^1.5 / (T + 110.4)
-
-    Source: [us-standard-1976], constants from memory.
-    """
-    return 1.458e-6 * temperature * sqrt(temperature) / (temperature + 110.4)
 
 
 def air_diffusivity(temperature: float) -> float:

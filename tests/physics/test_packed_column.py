@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from calc.figures import agrees
+from calc.physics.air import viscosity as air_viscosity
 from calc.physics.packed_column import (
     Packing,
     air_density,
     air_diffusivity,
-    air_viscosity,
     column_onda,
     left_column,
     surface_tension,
