@@ -37,7 +37,7 @@ DRY_TANK = (
     "blower's air must stop the pumps by themselves."
 )
 RADON_HEALTH = (
-    "Radon is the second leading cause of lung cancer [epa-radon-2016]. No amount is without risk, "
+    "Radon. It is the second leading cause of lung cancer [epa-radon-2016]. No amount is without risk, "
     "and these figures are averages over many people: they say nothing about one. Levels and "
     "advice change; ask the state's radon office before you decide."
 )
