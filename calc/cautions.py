@@ -32,12 +32,12 @@ VENT_OUTDOORS = (
     "room: air the room first, and let the blower run until the tank is clean."
 )
 DRY_TANK = (
-    "A dry tank brings radon-laden air indoors: the pump draws it in and sends it to the taps. A "
+    "Dry tank. Its pump draws radon-laden air in and sends it to the taps, and a "
     "stopped blower sends raw water there. A low-level switch and a switch that proves the "
     "blower's air must stop the pumps by themselves."
 )
 RADON_HEALTH = (
-    "Radon. It is the second leading cause of lung cancer [epa-radon-2016]. No amount is without risk, "
-    "and these figures are averages over many people: they say nothing about one. Levels and "
+    "Radon. It is the second leading cause of lung cancer [epa-radon-2016]. No amount is without "
+    "risk, and these figures are averages over many people: they say nothing about one. Levels and "
     "advice change; ask the state's radon office before you decide."
 )
