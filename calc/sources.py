@@ -397,8 +397,7 @@ SOURCES = {
         "National Electrical Code",
         2011,
         "NFPA 70, chapter 9, Table 8: direct-current resistance of conductors at 75 °C and its "
-        "note "
-        "on temperature",
+        "note on temperature",
         "second-hand",
         "Table read in three places that reproduce it, edition 2011 and others; note from memory.",
     ),

@@ -30,6 +30,7 @@ MAY_IMPORT = {
     "calc.quantity": {"calc.errors", "calc.figures"},
     "calc.units": {"calc.quantity"},
     "calc.charts": {"calc.quantity"},
+    "calc.diagnosis.": set(),
     "calc.physics.": LOW | {"calc.roots"},
     "calc.roots": set(),
     "calc.backwards": {"calc.errors", "calc.roots"},

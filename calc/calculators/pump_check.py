@@ -56,10 +56,10 @@ class _Found(NamedTuple):
 def pump_check(
     well_caught: float,
     fill_time: float,
+    well_precharge: float,
     well_cut_in: float,
     well_cut_out: float,
     well_tank: float,
-    well_precharge: float,
     shut_off_gauge: float,
     water_below: float,
     curve_flows: tuple[float, ...],
@@ -100,11 +100,11 @@ def pump_check(
         },
         findings=(
             *_pump(flow_share, head_share, shut_off_gauge - well_cut_out),
-            *_tank(tank_share, fill_time),
+            *_tank(tank_share, fill_time, well_precharge > well_cut_in),
             *_leak(leak_from - leak_to),
         )
         or (_sound(),),
-        steps=_steps(found.sheet_flow, curve, curve_flows[1], curve_heads[1]),
+        steps=_steps(found, curve, curve_flows[1], curve_heads[1]),
         charts=(_chart(found, curve, curve_flows[1]),),
     )
 
@@ -161,8 +161,17 @@ def _pump(flow_share: float | None, head_share: float, over: float) -> tuple[Fin
     return ()
 
 
-def _tank(tank_share: float, time: float) -> tuple[Finding, ...]:
+def _tank(tank_share: float, time: float, over: bool) -> tuple[Finding, ...]:
     findings = []
+    if over:
+        findings.append(
+            Finding(
+                "caution",
+                "Pre-charge over cut-in.",
+                "At {well_precharge} the tank is empty before the pump starts at {well_cut_in}: "
+                "the taps stop, then jerk. Let air out until it is 2 psi under cut-in.",
+            )
+        )
     if tank_share < TIRED:
         findings.append(
             Finding(
@@ -219,10 +228,11 @@ def _sound() -> Finding:
     )
 
 
-def _steps(reaches: float, curve: PumpCurve, flow_1: float, head_1: float) -> tuple[Step, ...]:
+def _steps(found: _Found, curve: PumpCurve, flow_1: float, head_1: float) -> tuple[Step, ...]:
     given = {
         "w": Quantity(WATER_COLUMN, pressure_gradient, label="weight of standing water"),
         "P_a": Quantity(atm, gauge_pressure, label="pressure of the air"),
+        "H_f": Quantity(found.filling, length, 4),
         "H_0": Quantity(curve.shut_off, length, 4, "head at no flow on the sheet"),
         "H_1": Quantity(head_1, length, 4, "second head on the sheet"),
         "Q_1": Quantity(flow_1, flow, 4, "second flow on the sheet"),
@@ -237,7 +247,7 @@ def _steps(reaches: float, curve: PumpCurve, flow_1: float, head_1: float) -> tu
             given,
         ),
     ]
-    if reaches:
+    if found.sheet_flow:
         steps.append(Step("Share of it", "s_Q = Q / Q_s", given))
     return (
         *steps,
@@ -310,9 +320,6 @@ CALCULATOR = Calculator(
             group=TANK,
             sure="1 s",
         ),
-        fields.well_cut_in,
-        fields.well_cut_out,
-        fields.well_tank,
         Input(
             name="well_precharge",
             label="Pre-charge of the well's pressure tank",
@@ -327,6 +334,9 @@ CALCULATOR = Calculator(
             group=TANK,
             sure="1 psi",
         ),
+        fields.well_cut_in,
+        fields.well_cut_out,
+        fields.well_tank,
         Input(
             name="shut_off_gauge",
             label="Gauge with the valve after the pump shut",

@@ -30,8 +30,7 @@ SYMPTOM = Symptom(
             ),
         ),
         Step(
-            "When does it spit: after rest, or in the middle of a draw? Sounder at the well "
-            "while "
+            "When does it spit: after rest, or in the middle of a draw? Sounder at the well while "
             "it does.",
             (
                 Branch(
@@ -53,17 +52,14 @@ SYMPTOM = Symptom(
             ),
         ),
         Step(
-            "Water drawn at the well head, before any tank, into a clear bottle; a bag over "
-            "its "
+            "Water drawn at the well head, before any tank, into a clear bottle; a bag over its "
             "mouth for the laboratory.",
             (
                 Branch(
                     "Gas there already.",
-                    "Methane, carbon dioxide or hydrogen sulfide. Air with 5 to 15 % of "
-                    "methane "
+                    "Methane, carbon dioxide or hydrogen sulfide. Air with 5 to 15 % of methane "
                     "explodes.",
-                    "Laboratory, and vent the well cap outdoors. Advice of 2001, no limit: "
-                    "watch "
+                    "Laboratory, and vent the well cap outdoors. Advice of 2001, no limit: watch "
                     "methane from 10 mg/L up, act at once from 28 [eltschlager-2001].",
                 ),
                 Branch(

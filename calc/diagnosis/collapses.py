@@ -13,8 +13,7 @@ SYMPTOM = Symptom(
             (
                 Branch(
                     "The level falls to the low-level switch, then pump 2 stops.",
-                    "More leaves than enters. The switch has caught it. It is the backstop, "
-                    "not "
+                    "More leaves than enters. The switch has caught it. It is the backstop, not "
                     "the balance.",
                     "Catch flow in and flow out, then set the outlet.",
                     "outlet_setting outlet=6",
@@ -27,8 +26,8 @@ SYMPTOM = Symptom(
                 ),
                 Branch(
                     "The level holds; the gauge falls to a steady low figure.",
-                    "The washer takes more than pump 2 passes through its limit. Nothing is "
-                    "wrong but comfort.",
+                    "The washer takes more than pump 2 passes through its limit. Nothing is wrong "
+                    "but comfort.",
                     "Throttle the washer's valves, or do the wash at night. Not the limit: it "
                     "keeps the tank wet.",
                     "tank_draw worst_outlet=4.6",

@@ -11,12 +11,10 @@ SYMPTOM = Symptom(
             (
                 Branch(
                     "Both near cut-out, but little comes.",
-                    "The water is held back behind the gauge: filter, softener, a screen in "
-                    "the "
+                    "The water is held back behind the gauge: filter, softener, a screen in the "
                     "tap, a limit that is doing its work.",
                     "Gauge on both sides of each thing with water running. The one that drops "
-                    "most is it. If it is the outlet limit, it may be right so: look before "
-                    "you "
+                    "most is it. If it is the outlet limit, it may be right so: look before you "
                     "open it.",
                     "outlet_setting outlet=4.6",
                 ),
@@ -34,8 +32,7 @@ SYMPTOM = Symptom(
         ),
         Step(
             "Pump off, catch from cut-out to cut-in; then time it from cut-in to cut-out. "
-            "Sounder: level with the pump running. Shut-off gauge, for seconds, if the piping "
-            "is "
+            "Sounder: level with the pump running. Shut-off gauge, for seconds, if the piping is "
             "made for it.",
             (
                 Branch(

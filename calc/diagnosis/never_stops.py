@@ -13,8 +13,7 @@ SYMPTOM = Symptom(
             (
                 Branch(
                     "With the valve shut the gauge rises and the pump stops.",
-                    "Somebody takes water: a leak, a toilet, a hose, a float valve that does "
-                    "not "
+                    "Somebody takes water: a leak, a toilet, a hose, a float valve that does not "
                     "close.",
                     "Open again and go along: float first, then toilets, then the line.",
                 ),
@@ -33,8 +32,7 @@ SYMPTOM = Symptom(
             ),
         ),
         Step(
-            "Sounder: level with the pump running. Shut-off gauge, for seconds, if the piping "
-            "is "
+            "Sounder: level with the pump running. Shut-off gauge, for seconds, if the piping is "
             "made for it.",
             (
                 Branch(

@@ -4,13 +4,11 @@ from calc.diagnosis.path import Branch, Step, Symptom
 
 SYMPTOM = Symptom(
     "No water at all",
-    "In a house with an open tank: stop pump 2 first. Run dry it draws radon-laden air into "
-    "the "
+    "In a house with an open tank: stop pump 2 first. Run dry it draws radon-laden air into the "
     "pipes.",
     (
         Step(
-            "Which side is dry? Gauge before the filter; level in the open tank, seen through "
-            "its "
+            "Which side is dry? Gauge before the filter; level in the open tank, seen through its "
             "gauge, lid shut.",
             (
                 Branch(
@@ -21,24 +19,22 @@ SYMPTOM = Symptom(
                 Branch(
                     "Tank empty, well gauge at its usual height.",
                     "The inlet: float stuck, filter plugged or in backwash, limit blocked, frozen.",
-                    "Blower running and room aired, hold the float open and catch a pail at "
-                    "the "
+                    "Blower running and room aired, hold the float open and catch a pail at the "
                     "inlet.",
                     "inlet_flow bed_dirty=8",
                 ),
                 Branch(
                     "Water in the tank, house gauge at 0.",
                     "Pump 2: locked out, no power, lost its water, worn.",
-                    "Find out why a lock-out tripped before you reset it. It may have saved "
-                    "the "
+                    "Find out why a lock-out tripped before you reset it. It may have saved the "
                     "house's air.",
                     "interlock_check",
                 ),
             ),
         ),
         Step(
-            "By a licensed person: voltage at the switch, then current on one leg while it "
-            "should run.",
+            "By a licensed person: voltage at the switch, then current on one leg while it should "
+            "run.",
             (
                 Branch(
                     "No voltage.",
@@ -78,7 +74,11 @@ SYMPTOM = Symptom(
                     "Everything else off, then once more. Not a third time.",
                     "generator_start generator_rated=3",
                 ),
-                Branch("No.", "It is not the generator.", "The step before."),
+                Branch(
+                    "No.",
+                    "It is not the generator.",
+                    "The step before.",
+                ),
             ),
         ),
     ),

@@ -14,8 +14,7 @@ SYMPTOM = Symptom(
                     "It still starts, or the gauge falls by more than 1 psi.",
                     "Water goes back down the well, or out of a pipe: check valve, drop pipe, "
                     "buried line. The switch only answers to it.",
-                    "Watch the gauge again with the valve between well and tank shut too. If "
-                    "it "
+                    "Watch the gauge again with the valve between well and tank shut too. If it "
                     "stands now, the leak is on the well's side.",
                     "pump_check leak_from=60 leak_to=55 leak_time=30",
                 ),
@@ -32,10 +31,10 @@ SYMPTOM = Symptom(
             (
                 Branch(
                     "Much less water than the tank should give; pre-charge low or none.",
-                    "Waterlogged, or never filled with air. Water from the air valve: the "
-                    "bladder is torn.",
-                    "Pre-charge 2 psi under cut-in with the tank empty. If it is gone again in "
-                    "a month, a new tank.",
+                    "Waterlogged, or never filled with air. Water from the air valve: the bladder "
+                    "is torn.",
+                    "Pre-charge 2 psi under cut-in with the tank empty. If it is gone again in a "
+                    "month, a new tank.",
                     "pump_check well_caught=1.4 fill_time=11",
                 ),
                 Branch(
@@ -70,8 +69,8 @@ SYMPTOM = Symptom(
                     "The gauge leaps by more than 5 psi as the pump starts.",
                     "A fouled filter, or a half-shut valve, between pump and tank: the switch "
                     "sees the pump, not the tank.",
-                    "Gauge before and behind the filter with water running. Service it, and "
-                    "note its resistance.",
+                    "Gauge before and behind the filter with water running. Service it, and note "
+                    "its resistance.",
                     "filter_due",
                 ),
             ),
