@@ -11,6 +11,8 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
 from build_scripts import bundle, fences, formulas, headers, offline, pages
+from build_scripts.pages.uses import Book
+from build_scripts.paths import Paths
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
@@ -38,10 +40,12 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     if serving:
         renew()
     formulas.teach()
+    book = Book(Path(config.docs_dir))
     settings: dict[str, Any] = config.mdx_configs.setdefault("pymdownx.superfences", {})
     settings["custom_fences"] = [
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
+        {"name": "diagnosis", "class": "diagnosis", "format": Paths(book, drawer).draw},
     ]
     return config
 

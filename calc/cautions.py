@@ -17,6 +17,15 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+WIRING = (
+    "Lock out first: off at the panel, lock, tag, then prove with a tester that there is no voltage "
+    "between any two wires and to ground. A capacitor keeps its charge: discharge it. Opening boxes, "
+    "measuring under voltage, choosing wire and connecting it is for a licensed person."
+)
+GENERATOR = (
+    "Generator. Its exhaust kills: outdoors only, far from windows and doors. Never feed a house "
+    "through an outlet: without a transfer switch it kills the worker on the line."
+)
 GAMMA = (
     "Gamma rays. A bed that holds radon shines day and night, through its tank, walls and floors. "
     "Not beside, over or under where people sit or sleep. Shut it off for weeks before you open it."

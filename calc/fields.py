@@ -7,6 +7,7 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    current,
     day,
     flow,
     ft,
@@ -28,6 +29,7 @@ from calc.units import (
     rate,
     share,
     temperature,
+    voltage,
     volume,
 )
 from calc.units import hardness as hardness_kind
@@ -42,6 +44,9 @@ INLET = "Flow in"
 OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
+MOTOR = "Motor"
+WELL_PUMP = "Well pump"
+CURVE = "Pump curve"
 RADON = "Radon"
 CARBON = "Carbon"
 AERATOR = "Aerator"
@@ -511,6 +516,95 @@ well_pump = Input(
     measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
     "all taps closed. A well that is low gives less.",
     group="Well side",
+)
+well_cut_out = Input(
+    name="well_cut_out",
+    label="The well pump stops at (cut-out)",
+    symbol="p_o",
+    kind=gauge_pressure,
+    default="60 psi",
+    origin="common practice, no source: a 40/60 psi switch",
+    low=2 * psi,
+    high=150 * psi,
+    measure="Close the inlet and read the gauge when the pump stops.",
+    group=INLET,
+    sure="2 psi",
+)
+well_tank = Input(
+    name="well_tank",
+    label="Size of the well's pressure tank",
+    symbol="V_1",
+    kind=volume,
+    default="20 gal",
+    origin=INVENTED,
+    low=1 * gal,
+    high=500 * gal,
+    measure="From the label: the whole volume, not the drawdown.",
+    group="Well side",
+)
+curve_flows = Input(
+    name="curve_flows",
+    label="Three flows from the pump's sheet, the first 0",
+    kind=flow,
+    default="0 gpm; 8 gpm; 14 gpm",
+    origin=INVENTED,
+    low=0,
+    high=200 * gpm,
+    several=3,
+    measure="From the curve of this pump, with this number of stages, at the speed you have: no "
+    "flow, the middle, near the end. Semicolons between them.",
+    group=CURVE,
+)
+curve_heads = Input(
+    name="curve_heads",
+    label="The head at each of them",
+    kind=length,
+    default="300 ft; 225 ft; 90 ft",
+    origin=INVENTED,
+    low=1 * ft,
+    high=2000 * ft,
+    us="ft",
+    several=3,
+    measure="From the same curve. Psi on the sheet times 2.31 is feet.",
+    group=CURVE,
+)
+motor_volts = Input(
+    name="motor_volts",
+    label="Voltage on the motor's nameplate",
+    symbol="U_n",
+    kind=voltage,
+    default="230 V",
+    origin=INVENTED,
+    low=100,
+    high=600,
+    measure="From the nameplate or the control box, not from the panel.",
+    group=MOTOR,
+)
+running_current = Input(
+    name="running_current",
+    label="Current of the motor under full load",
+    symbol="I",
+    kind=current,
+    default="8 A",
+    origin="1 hp at 230 V in the code's table [nfpa-70-430-248]",
+    low=0.5,
+    high=100,
+    measure="From the nameplate: the service-factor amps if it gives them. Submersible motors take "
+    "more than the code's table for motors on a bench.",
+    group=MOTOR,
+)
+locked_current = Input(
+    name="locked_current",
+    label="Current at the moment it starts (locked rotor)",
+    symbol="I_l",
+    kind=current,
+    default="39.1 A",
+    origin="1 hp, code letter K, 230 V: from the page on generators",
+    low=1,
+    high=800,
+    measure="From the motor's sheet, or from its code letter on the page on generators. Three to "
+    "six times the running current.",
+    group=MOTOR,
 )
 daily_use = Input(
     name="daily_use",

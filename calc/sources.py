@@ -936,6 +936,56 @@ SOURCES = {
         "second-hand",
         "Listing seen; year from memory.",
     ),
+    "nfpa-70-table-8": Source(
+        "NFPA",
+        "National Electrical Code",
+        2011,
+        "NFPA 70, chapter 9, Table 8: direct-current resistance of conductors at 75 °C and its "
+        "note on temperature",
+        "second-hand",
+        "Table read in three places that reproduce it, edition 2011 and others; note from memory.",
+    ),
+    "nfpa-70-430-7": Source(
+        "NFPA",
+        "National Electrical Code",
+        2008,
+        "NFPA 70, 430.7(B) and Table 430.7(B): locked-rotor code letters",
+        "second-hand",
+        "Text of 2008 read; table read in three places that reproduce it.",
+    ),
+    "nfpa-70-430-248": Source(
+        "NFPA",
+        "National Electrical Code",
+        2011,
+        "NFPA 70, Table 430.248: full-load current of single-phase motors; 430.22: conductors for "
+        "125 % of it",
+        "second-hand",
+        "Read in a reproduction; edition from memory.",
+    ),
+    "nfpa-70-drop": Source(
+        "NFPA",
+        "National Electrical Code",
+        2011,
+        "NFPA 70, 210.19(A), informational note: 3 % on a branch circuit, 5 % with its feeder; a "
+        "recommendation, no rule",
+        "second-hand",
+    ),
+    "nema-mg-1": Source(
+        "NEMA",
+        "Motors and Generators, condensed",
+        2011,
+        "MG 1-2011, 9.9.1 (12.44.1): motors run with the voltage 10 % up or down",
+        "read",
+    ),
+    "eltschlager-2001": Source(
+        "K. K. Eltschlager and others, Office of Surface Mining",
+        "Technical Measures for the Investigation and Mitigation of Fugitive Methane Hazards in "
+        "Areas of Coal Mining",
+        2001,
+        "advice for dissolved methane: under 10 mg/L no action, from 10 watch, from 28 act at once",
+        "second-hand",
+        "As the page of a state's laboratory quotes it; title from memory.",
+    ),
 }
 
 

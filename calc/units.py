@@ -27,6 +27,7 @@ ftH2O = 12 * inH2O
 gpm = gal / minute
 inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
+kVA = 1e3
 grain = lb / 7000  # =
 pCi = 0.037  # = Bq
 mg, gram = 1e-6, 1e-3
@@ -153,6 +154,17 @@ temperature = kind(
     si="°C",
 )
 power = kind("power", Unit("hp", hp), Unit("W", 1.0), Unit("kW", 1e3), us="hp", si="kW")
+apparent_power = kind("apparent power", Unit("kVA", kVA), Unit("VA", 1.0), us="kVA", si="kVA")
+voltage = kind("voltage", Unit("V", 1.0, ("volt", "volts")), us="V", si="V")
+current = kind("current", Unit("A", 1.0, ("amp", "amps", "ampere")), us="A", si="A")
+resistance = kind("electrical resistance", Unit("Ω", 1.0, ("ohm", "ohms")), us="Ω", si="Ω")
+wire_resistance = kind(
+    "resistance of wire for each length",
+    Unit("Ω/kft", 1 / (1e3 * ft), ("ohm/kft",)),
+    Unit("Ω/km", 1e-3, ("ohm/km",)),
+    us="Ω/kft",
+    si="Ω/km",
+)
 energy = kind("energy", Unit("kWh", 1e3 * hour), Unit("MJ", 1e6), us="kWh", si="kWh")
 mass = kind(
     "mass",

@@ -215,6 +215,16 @@ def test_every_part_of_a_drawing_finds_what_it_names(book: Book) -> None:
     assert len(ids) == len(set(ids))
 
 
+def test_a_link_with_a_case_leads_to_its_calculator(book: Book) -> None:
+    """The chapter on diagnosis: on paper a filled-in form is the place where it stands."""
+    (chapter,) = (each for each in book.chapters if each.path == "well/diagnosis.html")
+    ids = {each.get("id") for other in book.chapters for each in other.body.iter()}
+    hrefs = [a.attrib["href"] for a in chapter.body.iter("a") if "href" in a.attrib]
+    led = [href for href in hrefs if href.endswith("tank_draw")]
+    assert led
+    assert {href.removeprefix("#") for href in led} <= ids
+
+
 def test_a_form_becomes_a_table_of_its_figures(book: Book, site: Site) -> None:
     html = (site.folder / "balance.html").read_text(encoding="utf-8")
     field = html.partition('data-field="service_at"')[2]

@@ -50,6 +50,7 @@ MAY_IMPORT = {
     "calc.views.": BELOW_VIEWS,
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
     "calc.levels": {"calc.units"},
+    "calc.diagnosis.": set(),
 }
 
 

@@ -97,6 +97,7 @@ def _bind_links(chapter: Chapter, slugs: Mapping[str, str]) -> None:
         if ":" in to:
             a.set("href", f"{to}#{id_}" if id_ else to)
             continue
+        id_ = id_.partition("&")[0]  # behind it stands a case for the form
         path = posixpath.normpath(posixpath.join(posixpath.dirname(chapter.path), to))
         slug = slugs.get(path) if to else chapter.slug
         if slug is None:

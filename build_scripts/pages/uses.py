@@ -28,6 +28,13 @@ class Book:
             ]
         )
 
+    def place(self, name: str) -> str:
+        """The first chapter in which a calculator is live. KeyError if there is none."""
+        for path, text in self.chapters.items():
+            if name in _SHOWN.findall(text):
+                return path
+        raise KeyError(f"{name} is live in no chapter")
+
 
 def title(markdown: str) -> str:
     """The title of a page, as its first heading says it."""

@@ -54,6 +54,11 @@ SI_UNITS = {
     "share of the air": "",
     "money": "",
     "price of energy": "1/J",
+    "apparent power": "VA",
+    "voltage": "V",
+    "current": "A",
+    "electrical resistance": "Ω",
+    "resistance of wire for each length": "Ω/m",
 }
 
 Data = dict[str, Any]

@@ -227,6 +227,24 @@ FINDINGS = [
     ("aerator_iron treated_ph=6", "caution", "It rusts later."),
     ("aerator_iron treated_ph=6.6", "caution", "It may rust here or later."),
     ("aerator_iron raw_iron=5", "caution", "Iron makes acid."),
+    ("cable_drop", "good", "Thick enough."),
+    ("cable_drop wire_gauge=14", "danger", "Too thin."),
+    ("cable_drop cable_length=5000 wire_gauge=1", "danger", "Too thin."),
+    ("cable_drop supply_volts=205", "danger", "Too little voltage."),
+    ("cable_drop wire_gauge=14 cable_length=800", "caution", "A weak start."),
+    ("generator_start", "good", "Starts it."),
+    ("generator_start", "caution", "Pump first."),
+    ("generator_start generator_rated=4", "danger", "May not start it."),
+    ("generator_start generator_rated=6 other_load=5", "danger", "Overloaded."),
+    ("pump_check well_tank=44 well_caught=11.3 fill_time=90", "good", "As it should be."),
+    ("pump_check shut_off_gauge=60", "danger", "It cannot reach cut-out."),
+    ("pump_check shut_off_gauge=68", "caution", "Short of head."),
+    ("pump_check fill_time=60", "caution", "Held back, not worn."),
+    ("pump_check well_caught=4", "caution", "The tank gives too little."),
+    ("pump_check well_caught=7", "caution", "A figure does not fit."),
+    ("pump_check", "caution", "Short runs."),
+    ("pump_check well_precharge=45", "caution", "Pre-charge over cut-in."),
+    ("pump_check leak_to=58", "caution", "It leaks back."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -358,6 +376,13 @@ CONTRADICTIONS = [
         "entering_ph",
         "is as high as air can bring this water: there is nothing to blow out",
     ),
+    ("cable_drop cable_length=5000 wire_gauge=14", "cable_length", "would take all of 230 V"),
+    ("pump_check well_cut_out=40", "well_cut_out", "must be above 40 psi"),
+    ("pump_check well_precharge=60", "well_precharge", "must be below 60 psi"),
+    ("pump_check leak_to=61", "leak_to", "must be no more than 60 psi"),
+    ("pump_check curve_flows=0;8", "curve_flows", "must be three: 0, and two that rise"),
+    ("pump_check curve_heads=300;225;225", "curve_heads", "must be three, each less than the last"),
+    ("pump_check curve_heads=300;225;224", "curve_heads", "bend as no pump's curve does"),
 ]
 
 

@@ -108,6 +108,13 @@ PINT = {
     "ppm": "ppm",
     "$": "dimensionless",
     "$/kWh": "1/kilowatt_hour",
+    "kVA": "kilovolt*ampere",
+    "VA": "volt*ampere",
+    "V": "volt",
+    "A": "ampere",
+    "Ω": "ohm",
+    "Ω/kft": "ohm/kilofoot",
+    "Ω/km": "ohm/kilometer",
 }
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]

@@ -43,6 +43,7 @@ PINT = {
     "per h": "1/hour",
     "$": "dimensionless",
     "$/kWh": "1/(kW*hour)",
+    "Ω/kft": "ohm/kilofoot",
 }
 
 
