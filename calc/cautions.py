@@ -17,3 +17,17 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+CHLORINE = (
+    "Chlorine. Never mix it with acid, ammonia or any other cleaner, nor two chlorine products "
+    "with each other: that makes poison gas. Goggles, gloves, open air [cdc-drilled]. Always the "
+    "product into water."
+)
+WELL_PIT = (
+    "Well pits kill. Gas gathers in them. Never enter one, nor a dug well or a tank, not even to "
+    "help somebody out [cdc-drilled]."
+)
+CHLORINATED_WATER = (
+    "Tell everyone in the house: no drinking, no bathing, no laundry until it is flushed and "
+    "tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams and "
+    "ponds [land-2005]."
+)

@@ -15,8 +15,12 @@ gal = 231 * inch**3  # = US gallon
 imp_gal = 4.54609e-3  # =
 qt = gal / 4  # =
 L = 1e-3  # =
+mL = 1e-6  # =
+cup = gal / 16  # =
+fl_oz = gal / 128  # =
 second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
 lb = 0.45359237  # = avoirdupois pound
+oz = lb / 16  # =
 lbf = lb * 9.80665  # =
 Pa, kPa, bar = 1.0, 1e3, 1e5
 psi = lbf / inch**2
@@ -27,7 +31,7 @@ inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 grain = lb / 7000  # =
 pCi = 0.037  # = Bq
-mg = 1e-6
+mg, gram = 1e-6, 1e-3
 percent = 1e-2
 atm = 101325.0  # = standard atmosphere, Pa
 
@@ -46,6 +50,9 @@ volume = kind(
     Unit("m³", 1.0, ("m3",)),
     Unit("ft³", ft**3, ("ft3", "cu ft")),
     Unit("imp gal", imp_gal, ("imperial gallon", "imperial gallons", "uk gal")),
+    Unit("mL", mL, ("millilitre", "milliliter")),
+    Unit("cups", cup, ("cup",)),
+    Unit("fl oz", fl_oz, ("fluid ounce", "fluid ounces")),
     us="gal",
     si="L",
 )
@@ -150,7 +157,15 @@ temperature = kind(
 )
 power = kind("power", Unit("hp", hp), Unit("W", 1.0), Unit("kW", 1e3), us="hp", si="kW")
 energy = kind("energy", Unit("kWh", 1e3 * hour), Unit("MJ", 1e6), us="kWh", si="kWh")
-mass = kind("mass", Unit("lb", lb, ("pounds", "pound")), Unit("kg", 1.0), us="lb", si="kg")
+mass = kind(
+    "mass",
+    Unit("lb", lb, ("pounds", "pound")),
+    Unit("kg", 1.0),
+    Unit("g", gram, ("gram", "grams")),
+    Unit("oz", oz, ("ounce", "ounces")),
+    us="lb",
+    si="kg",
+)
 concentration = kind(
     "concentration",
     Unit("mg/L", mg / L, ("ppm",)),
