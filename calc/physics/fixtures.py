@@ -40,7 +40,7 @@ FIXTURES = {
 BATHROOM = 3.6  # units of lavatory, toilet and tub or shower together [ipc-e103]
 BATHING = ("tub_showers", "tubs", "showers")
 
-type Counts = Mapping[str, int]  # how many of each kind
+type Counts = Mapping[str, float]  # how many of each kind; a half is one used half as much
 type Curve = tuple[tuple[float, float], ...]  # fixture units and gpm
 
 # [nspc-b54], the columns for flush tanks and for flush valves.
@@ -89,8 +89,16 @@ def load_units(counts: Counts) -> float:
     return alone - bathrooms(counts) * (parts - BATHROOM)
 
 
-def bathrooms(counts: Counts) -> int:
-    """How many whole bathrooms the fixtures make: lavatory, toilet, tub or shower."""
+def bathrooms(counts: Counts) -> float:
+    """How many bathrooms the fixtures make: lavatory, toilet, tub or shower.
+
+    counts -- as in `load_units`
+
+    >>> bathrooms({"lavatories": 3, "toilets": 2, "tub_showers": 1, "showers": 1})
+    2
+
+    Source: the bathroom group of [ipc-e103].
+    """
     bathing = sum(counts.get(name, 0) for name in BATHING)
     return min(counts.get("lavatories", 0), counts.get("toilets", 0), bathing)
 
@@ -98,7 +106,14 @@ def bathrooms(counts: Counts) -> int:
 def neighbours(curve: Curve, units: float) -> tuple[tuple[float, float], tuple[float, float]]:
     """The two rows of a curve that a load lies between. Under the first row, that row twice.
 
-    ValueError past the last row.
+    curve, units -- as in `curve_flow`
+
+    Raises ValueError past the last row.
+
+    >>> neighbours(NSPC_TANKS, 13.5)
+    ((13, 10), (14, 10.5))
+
+    Source: search.
     """
     place = bisect_left(curve, (units, 0.0))
     if place == len(curve):
@@ -130,8 +145,9 @@ def flow_chances(counts: Counts) -> dict[int, float]:
     Every mix of open and shut fixtures is counted with its chance, the mixes of the same
     flow together: exhaustive enumeration.
 
-    counts -- how many of each kind. Each runs or not whatever the others do, which a family
-              that showers before school makes untrue
+    counts -- how many of each kind. The part of one that stands behind the point is a fixture
+              used so much less. Each runs or not whatever the others do, which a family that
+              showers before school makes untrue
 
     >>> chances = flow_chances({"toilets": 2})
     >>> {flow: round(chance, 4) for flow, chance in chances.items()}
@@ -141,15 +157,21 @@ def flow_chances(counts: Counts) -> dict[int, float]:
     """
     chances = {0: 1.0}
     for name, count in counts.items():
-        fixture, mixed = FIXTURES[name], dict[int, float]()
-        step = round(fixture.flow / STEP)
-        for running in range(count + 1):
-            chance = binomial(count, running, fixture.busy)
-            for other, before in chances.items():
-                flow = other + step * running
-                mixed[flow] = mixed.get(flow, 0.0) + before * chance
-        chances = mixed
+        busy, step = FIXTURES[name].busy, round(FIXTURES[name].flow / STEP)
+        whole = int(count)
+        alike = {step * n: binomial(whole, n, busy) for n in range(whole + 1)}
+        part = (count - whole) * busy
+        chances = _mixed(_mixed(chances, alike), {0: 1 - part, step: part} if part else {0: 1.0})
     return dict(sorted(chances.items()))
+
+
+def _mixed(one: Mapping[int, float], other: Mapping[int, float]) -> dict[int, float]:
+    """Chances of the sum of two flows that do not know of each other: a convolution."""
+    mixed = dict[int, float]()
+    for here, chance in one.items():
+        for there, too in other.items():
+            mixed[here + there] = mixed.get(here + there, 0.0) + chance * too
+    return mixed
 
 
 def peak_flow(chances: Mapping[int, float], served: float, quiet: bool = False) -> float:
@@ -192,6 +214,15 @@ def most_at_once(count: int, busy: float, missed: float = 0.01) -> int:
 
 
 def binomial(count: int, running: int, busy: float) -> float:
-    """Chance that so many of `count` alike fixtures run at once."""
+    """Chance that exactly so many of alike fixtures run at once.
+
+    count, busy -- as in `most_at_once`
+    running     -- how many run, 0 to count
+
+    >>> round(binomial(2, 1, 0.2), 2)
+    0.32
+
+    Source: the binomial distribution.
+    """
     idle = (1 - busy) ** (count - running)
     return float(comb(count, running) * busy**running * idle)

@@ -20,6 +20,9 @@ STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
+ONE_SINK = (
+    "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
+)
 SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
@@ -124,6 +127,24 @@ FINDINGS = [
     ),
     ("first_fix worst_inlet=3", "good", "Sure: a lower outlet."),
     ("first_fix worst_inlet=4", "caution", "Not a bigger pressure tank."),
+    ("peak_demand", "good", "Both agree."),
+    ("peak_demand curve=international", "good", "Fixture units ask for more."),
+    ("peak_demand lavatories=1 toilets=1 showers=0", "caution", "Fixture units ask for less."),
+    ("peak_demand hose_flow=5", "caution", "The hose comes on top."),
+    (f"peak_demand {ONE_SINK}", "caution", "Under the table."),
+    ("daily_demand", "good", "A day's water."),
+    ("daily_demand", "caution", "Examples, not your rule."),
+    ("daily_demand garden_area=2000", "caution", "The garden takes more than the house."),
+    ("daily_demand other_day=720", "caution", "Something runs."),
+    ("disinfection", "good", "Measured out."),
+    ("disinfection chlorine_level=20", "caution", "Too weak."),
+    ("disinfection chlorine_level=300", "caution", "Too strong."),
+    ("disinfection open_tank_dosed=40", "caution", "The open tank apart."),
+    ("disinfection product=dry strength=70", "caution", "Dissolve it first."),
+    ("disinfection closed_tanks=400", "caution", "Strong at first."),
+    ("disinfection chlorinated_ph=8.5", "caution", "The pH is high."),
+    ("disinfection contact=6", "caution", "Too short."),
+    ("disinfection contact=48", "caution", "Too long."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -221,6 +242,18 @@ CONTRADICTIONS = [
             ("loads=40 wash_days=1", "wash_days", "are too few for 40 loads"),
         )
     ),
+    (
+        f"peak_demand {ONE_SINK} lavatories=0",
+        "lavatories",
+        "must be at least one, if nothing else is in the house",
+    ),
+    (
+        "disinfection well_depth=40",
+        "well_depth",
+        "must be below the water's level at rest, 40 ft",
+    ),
+    ("disinfection strength=65", "strength", "is more than any liquid bleach has"),
+    ("disinfection product=dry", "strength", "is less than any dry product has"),
     (
         "first_fix serviced_inlet=4.7",
         "serviced_inlet",
