@@ -61,7 +61,7 @@ class _Water(NamedTuple):
 
 
 def disinfection(
-    casing_diameter: float,
+    casing_bore: float,
     well_depth: float,
     static_level: float,
     house_pipe: float,
@@ -79,7 +79,7 @@ def disinfection(
     _check(well_depth, static_level, product, strength)
     column = well_depth - static_level
     pipe = bore_volume(house_pipe_bore, house_pipe)
-    water = _Water(bore_volume(casing_diameter, column), pipe, closed_tanks, open_tank_dosed)
+    water = _Water(bore_volume(casing_bore, column), pipe, closed_tanks, open_tank_dosed)
     whole = (water.from_well + water.open) * chlorine_level
     is_liquid = product == "liquid"
     dose = liquid_dose if is_liquid else dry_dose
@@ -107,7 +107,7 @@ def disinfection(
 
 def _check(depth: float, level: float, product: str, strength: float) -> None:
     if depth <= level:
-        says = "must be below the water's level at rest, {static_level}"
+        says = "must be below the static level of {static_level}"
         raise Refused("contradiction", "well_depth", says=says)
     if product == "liquid" and strength > LIQUID_MOST:
         raise Refused("contradiction", "strength", says="is more than any liquid bleach has")
@@ -221,13 +221,13 @@ def _steps(water: _Water, whole: float, is_liquid: bool, warmth: float) -> tuple
         Step("For the open tank", "m_t = V_o * C / p", given),
     )
     return (
-        Step("Water in the well", "V_c = pi * d**2 / 4 * (h_b - h_s)", given),
+        Step("Water in the well", "V_c = pi * D_c**2 / 4 * (h_b - h_s)", given),
         Step("Water in the pipes", "V_l = pi * d_p**2 / 4 * L_p", given),
         Step("Plumbing", "V_p = V_l + V_k", given),
         Step("Dosed through the well", "V_w = V_c + V_p", given),
         *(liquid if is_liquid else dry),
         Step("Level in the well at first", "C_1 = C * V_w / V_c", given),
-        Step("Strength of the acid", "pK = 3000 / T - 10.0686 + 0.0253 * T", given),
+        Step("pH at which half of it kills well", "pK = 3000 / T - 10.0686 + 0.0253 * T", given),
         Step("Share that kills well", "f = 1 / (1 + 10**(pH_c - pK))", given),
         Step("Chlorine in all", "M = (V_w + V_o) * C", given),
         Step("Ascorbic acid that neutralizes it", "m_n = M * m_a / m_c", given),
@@ -320,18 +320,18 @@ CALCULATOR = Calculator(
     question="How much chlorine brings the well, the plumbing and a tank to the level wanted?",
     inputs=(
         Input(
-            name="casing_diameter",
-            label="Inside diameter of the well",
-            symbol="d",
+            name="casing_bore",
+            label="Inside diameter of the casing or rock hole",
+            symbol="D_c",
             kind=length,
             us="in",
             si="mm",
             default="6 in",
             origin=INVENTED,
             low=1 * inch,
-            high=120 * inch,
-            measure="Tape across the casing, inside. A rock hole under it may be wider by a "
-            "quarter inch.",
+            high=12 * ft,
+            measure="Where the water stands: a tape across the open casing. A rock hole under it "
+            "may be wider by a quarter inch.",
             group=WELL,
             sure="0.1 in",
         ),
@@ -339,15 +339,15 @@ CALCULATOR = Calculator(
             "well_depth",
             "Depth of the well",
             "h_b",
-            "250 ft",
+            "160 ft",
             3 * ft,
             "Driller's record, or a clean weight on a line, power off and locked.",
         ),
         _down(
             "static_level",
-            "Water level at rest, below the same mark",
+            "Depth of the static water level",
             "h_s",
-            "40 ft",
+            "30 ft",
             0,
             "Sounder, after hours without pumping. Both from the same mark. All the water in the "
             "well counts, down to the bottom.",

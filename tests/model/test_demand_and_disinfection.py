@@ -55,12 +55,11 @@ def test_the_family_of_an_extension_page() -> None:
 
 def test_disinfection_against_pint() -> None:
     """The mass balance again in pint's units, well, pipe and tanks added up."""
-    unit = UnitRegistry()
-    bore, pipe = 6 * unit.inch, 1.049 * unit.inch
-    well = pi / 4 * bore**2 * 210 * unit.foot
-    plumbing = pi / 4 * pipe**2 * 400 * unit.foot + 60 * unit.gallon
-    chlorine = (well + plumbing) * 100 * unit.milligram / unit.liter
-    bleach = chlorine / (60 * unit.gram / unit.liter)
+    quantity = UnitRegistry().Quantity
+    well = pi / 4 * 6**2 * 130 * quantity("inch**2 * foot")
+    plumbing = pi / 4 * 1.049**2 * 400 * quantity("inch**2 * foot") + 60 * quantity("gallon")
+    chlorine = (well + plumbing) * 100 * quantity("milligram / liter")
+    bleach = chlorine / (60 * quantity("gram / liter"))
     granules = chlorine / 0.70
     liquid, dry = outputs("disinfection"), outputs("disinfection product=dry strength=70")
     assert liquid["into_well"] == pytest.approx(bleach.to("m**3").magnitude, rel=1e-9)

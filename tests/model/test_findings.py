@@ -20,9 +20,7 @@ STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
-ONE_SINK = (
-    "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
-)
+ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
 SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
@@ -248,9 +246,9 @@ CONTRADICTIONS = [
         "must be at least one, if nothing else is in the house",
     ),
     (
-        "disinfection well_depth=40",
+        "disinfection well_depth=30",
         "well_depth",
-        "must be below the water's level at rest, 40 ft",
+        "must be below the static level of 30 ft",
     ),
     ("disinfection strength=65", "strength", "is more than any liquid bleach has"),
     ("disinfection product=dry", "strength", "is less than any dry product has"),
