@@ -142,7 +142,8 @@ def _headline(peak: _Peak) -> Finding:
             both + "In a house this small the curve lies under what two things take together. "
             "Plan for the larger of the two, or tell the household what not to run at once.",
         )
-    return Finding("good", "Both agree.", both + "That is luck as much as reason: the chapter says why.")
+    luck = "That is luck as much as reason: the chapter says why."
+    return Finding("good", "Both agree.", both + luck)
 
 
 def _steps(peak: _Peak, curve: str) -> tuple[Step, ...]:
