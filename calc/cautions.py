@@ -27,7 +27,15 @@ WELL_PIT = (
     "help somebody out [cdc-drilled]."
 )
 CHLORINATED_WATER = (
-    "Tell everyone in the house: no drinking, no bathing, no laundry until it is flushed and "
-    "tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams and "
+    "The household. Tell everyone: no drinking, no bathing, no laundry until the water is flushed "
+    "and tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams and "
     "ponds [land-2005]."
+)
+SCALD = (
+    "Scalding. A shower that loses its cold water to another tap turns hot at once. Where the peak "
+    "cannot be served, fit a valve that holds the temperature, and do not set the heater hotter."
+)
+BACKFLOW = (
+    "Backflow. A hose whose end lies in a pail, a pool or a sprayer can be sucked back into the "
+    "house. Each hose bib and each sprinkler line needs the device that your code names."
 )

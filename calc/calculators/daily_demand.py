@@ -285,7 +285,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=daily_demand,
-    cautions=(cautions.LOCAL_CODE,),
+    cautions=(cautions.BACKFLOW, cautions.LOCAL_CODE),
     sources=(
         "deoreo-2016",
         "psu-needs",

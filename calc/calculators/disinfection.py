@@ -329,7 +329,7 @@ CALCULATOR = Calculator(
             default="6 in",
             origin=INVENTED,
             low=1 * inch,
-            high=10 * ft,
+            high=3.0,
             measure="Where the water stands: a tape across the open casing. A rock hole under it "
             "may be wider by a quarter inch.",
             group=WELL,

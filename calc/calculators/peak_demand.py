@@ -305,7 +305,7 @@ CALCULATOR = Calculator(
         Output(name="toilets_now", label="Toilets alone, by the figures of 2017", kind=flow),
     ),
     work=peak_demand,
-    cautions=(cautions.LOCAL_CODE,),
+    cautions=(cautions.SCALD, cautions.LOCAL_CODE),
     sources=(
         "hunter-1940",
         "buchberger-2017",
