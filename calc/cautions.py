@@ -28,8 +28,8 @@ WELL_PIT = (
 )
 CHLORINATED_WATER = (
     "The household. Tell everyone: no drinking, no bathing, no laundry until the water is flushed "
-    "and tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams and "
-    "ponds [land-2005]."
+    "and tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams "
+    "and ponds [land-2005]."
 )
 SCALD = (
     "Scalding. A shower that loses its cold water to another tap turns hot at once. Where the peak "
