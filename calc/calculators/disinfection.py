@@ -69,22 +69,22 @@ def disinfection(
     closed_tanks: float,
     open_tank_dosed: float,
     chlorine_level: float,
-    product: str,
-    strength: float,
+    shock_product: str,
+    shock_strength: float,
     chlorinated_ph: float,
     water_now: float,
-    contact: float,
+    shock_time: float,
 ) -> Answer:
     """The product for each place, the level it gives at first, and what neutralizes it."""
-    _check(well_depth, static_level, product, strength)
+    _check(well_depth, static_level, shock_product, shock_strength)
     column = well_depth - static_level
     pipe = bore_volume(house_pipe_bore, house_pipe)
     water = _Water(bore_volume(casing_bore, column), pipe, closed_tanks, open_tank_dosed)
     whole = (water.from_well + water.open) * chlorine_level
-    is_liquid = product == "liquid"
+    is_liquid = shock_product == "liquid"
     dose = liquid_dose if is_liquid else dry_dose
-    well = dose(water.from_well, chlorine_level, strength)
-    tank = dose(water.open, chlorine_level, strength)
+    well = dose(water.from_well, chlorine_level, shock_strength)
+    tank = dose(water.open, chlorine_level, shock_strength)
     first = level_given(water.from_well * chlorine_level, water.casing)
     killing = hypochlorous_share(chlorinated_ph, water_now)
     return Answer(
@@ -99,7 +99,7 @@ def disinfection(
             "killing_share": killing,
             "neutralizer": ascorbic_acid(whole),
         },
-        findings=_findings(water.open, chlorine_level, is_liquid, first, killing, contact),
+        findings=_findings(water.open, chlorine_level, is_liquid, first, killing, shock_time),
         steps=_steps(water, whole, is_liquid, water_now),
         charts=(_places(water, chlorine_level), _by_ph(chlorinated_ph, killing, water_now)),
     )
@@ -110,9 +110,9 @@ def _check(depth: float, level: float, product: str, strength: float) -> None:
         says = "must be below the static level of {static_level}"
         raise Refused("contradiction", "well_depth", says=says)
     if product == "liquid" and strength > LIQUID_MOST:
-        raise Refused("contradiction", "strength", says="is more than any liquid bleach has")
+        raise Refused("contradiction", "shock_strength", says="is more than any liquid bleach has")
     if product == "dry" and strength < LIQUID_MOST:
-        raise Refused("contradiction", "strength", says="is less than any dry product has")
+        raise Refused("contradiction", "shock_strength", says="is less than any dry product has")
 
 
 def _findings(
@@ -411,7 +411,7 @@ CALCULATOR = Calculator(
             group=DOSE,
         ),
         Choice(
-            name="product",
+            name="shock_product",
             label="Product",
             options={"liquid": "liquid bleach", "dry": "dry calcium hypochlorite"},
             default="liquid",
@@ -421,7 +421,7 @@ CALCULATOR = Calculator(
             group=DOSE,
         ),
         Input(
-            name="strength",
+            name="shock_strength",
             label="Its available chlorine",
             symbol="p",
             kind=share,
@@ -450,7 +450,7 @@ CALCULATOR = Calculator(
         ),
         replace(water_now, group=DOSE),
         Input(
-            name="contact",
+            name="shock_time",
             label="Time it stands",
             symbol="t_c",
             kind=duration,

@@ -61,7 +61,10 @@ def test_disinfection_against_pint() -> None:
     chlorine = (well + plumbing) * 100 * quantity("milligram / liter")
     bleach = chlorine / (60 * quantity("gram / liter"))
     granules = chlorine / 0.70
-    liquid, dry = outputs("disinfection"), outputs("disinfection product=dry strength=70")
+    liquid, dry = (
+        outputs("disinfection"),
+        outputs("disinfection shock_product=dry shock_strength=70"),
+    )
     assert liquid["into_well"] == pytest.approx(bleach.to("m**3").magnitude, rel=1e-9)
     assert dry["weigh_well"] == pytest.approx(granules.to("kg").magnitude, rel=1e-9)
     assert liquid["weigh_well"] is dry["into_well"] is None

@@ -138,11 +138,11 @@ FINDINGS = [
     ("disinfection chlorine_level=20", "caution", "Too weak."),
     ("disinfection chlorine_level=300", "caution", "Too strong."),
     ("disinfection open_tank_dosed=40", "caution", "The open tank apart."),
-    ("disinfection product=dry strength=70", "caution", "Dissolve it first."),
+    ("disinfection shock_product=dry shock_strength=70", "caution", "Dissolve it first."),
     ("disinfection closed_tanks=400", "caution", "Strong at first."),
     ("disinfection chlorinated_ph=8.5", "caution", "The pH is high."),
-    ("disinfection contact=6", "caution", "Too short."),
-    ("disinfection contact=48", "caution", "Too long."),
+    ("disinfection shock_time=6", "caution", "Too short."),
+    ("disinfection shock_time=48", "caution", "Too long."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -250,8 +250,8 @@ CONTRADICTIONS = [
         "well_depth",
         "must be below the static level of 30 ft",
     ),
-    ("disinfection strength=65", "strength", "is more than any liquid bleach has"),
-    ("disinfection product=dry", "strength", "is less than any dry product has"),
+    ("disinfection shock_strength=65", "shock_strength", "is more than any liquid bleach has"),
+    ("disinfection shock_product=dry", "shock_strength", "is less than any dry product has"),
     (
         "first_fix serviced_inlet=4.7",
         "serviced_inlet",
