@@ -41,7 +41,7 @@ from calc.units import (
 WEAK, STRONG = 50 * mg / L, 200 * mg / L  # common practice, no source: what published tables span
 SHORT, LONG = 12 * hour, 24 * hour  # [frederick-disinfect]
 SLOW = 0.3  # share of hypochlorous acid under which the kill is slow; common practice, no source
-LIQUID_MOST = 0.20  # no bleach is stronger, no dry product weaker; common practice, no source
+BETWEEN = 0.20  # no bleach is stronger, no dry product weaker; common practice, no source
 PER_LITRE = 1000.0  # kg/m³ in a liquid of 100 %
 WELL, PLUMBING, DOSE = "Well", "Plumbing and tank", "Chlorine"
 
@@ -99,7 +99,11 @@ def disinfection(
             "killing_share": killing,
             "neutralizer": ascorbic_acid(whole),
         },
-        findings=_findings(water.open, chlorine_level, is_liquid, first, killing, shock_time),
+        findings=(
+            _headline(chlorine_level, is_liquid, shock_strength < BETWEEN),
+            *_handling(water.open, is_liquid, first),
+            *_conditions(killing, shock_time),
+        ),
         steps=_steps(water, whole, is_liquid, water_now),
         charts=(_places(water, chlorine_level), _by_ph(chlorinated_ph, killing, water_now)),
     )
@@ -109,23 +113,18 @@ def _check(depth: float, level: float, product: str, strength: float) -> None:
     if depth <= level:
         says = "must be below the static level of {static_level}"
         raise Refused("contradiction", "well_depth", says=says)
-    if product == "liquid" and strength > LIQUID_MOST:
+    if product == "liquid" and strength > BETWEEN:
         raise Refused("contradiction", "shock_strength", says="is more than any liquid bleach has")
-    if product == "dry" and strength < LIQUID_MOST:
-        raise Refused("contradiction", "shock_strength", says="is less than any dry product has")
 
 
-def _findings(
-    tank: float, level: float, is_liquid: bool, first: float, killing: float, contact: float
-) -> tuple[Finding, ...]:
-    return (
-        _headline(level, is_liquid),
-        *_handling(tank, is_liquid, first),
-        *_conditions(killing, contact),
-    )
-
-
-def _headline(level: float, is_liquid: bool) -> Finding:
+def _headline(level: float, is_liquid: bool, is_weak: bool) -> Finding:
+    if is_weak and not is_liquid:
+        return Finding(
+            "danger",
+            "Read the label.",
+            "Dry products have 65 to 70 % of available chlorine. {shock_strength} is a liquid's "
+            "figure: with it you would weigh ten times too much.",
+        )
     much = "{into_well} of the liquid" if is_liquid else "{weigh_well} of the dry product"
     says = f"{much} for well and plumbing, to bring all their water to {{chlorine_level}}."
     if level < WEAK:

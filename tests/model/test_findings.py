@@ -135,6 +135,7 @@ FINDINGS = [
     ("daily_demand garden_area=2000", "caution", "The garden takes more than the house."),
     ("daily_demand other_day=720", "caution", "Something runs."),
     ("disinfection", "good", "Measured out."),
+    ("disinfection shock_product=dry", "danger", "Read the label."),
     ("disinfection chlorine_level=20", "caution", "Too weak."),
     ("disinfection chlorine_level=300", "caution", "Too strong."),
     ("disinfection open_tank_dosed=40", "caution", "The open tank apart."),
@@ -251,7 +252,6 @@ CONTRADICTIONS = [
         "must be below the static level of 30 ft",
     ),
     ("disinfection shock_strength=65", "shock_strength", "is more than any liquid bleach has"),
-    ("disinfection shock_product=dry", "shock_strength", "is less than any dry product has"),
     (
         "first_fix serviced_inlet=4.7",
         "serviced_inlet",
