@@ -17,6 +17,28 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+CHLORINE = (
+    "Chlorine. Never mix it with acid, ammonia or any other cleaner, nor two chlorine products "
+    "with each other: that makes poison gas. Goggles, gloves, open air [cdc-drilled]. Always the "
+    "product into water."
+)
+WELL_PIT = (
+    "Well pits kill. Gas gathers in them. Never enter one, nor a dug well or a tank, not even to "
+    "help somebody out [cdc-drilled]."
+)
+CHLORINATED_WATER = (
+    "The household. Tell everyone: no drinking, no bathing, no laundry until the water is flushed "
+    "and tested. Bypass softener, carbon and membranes. Keep the water from septic tanks, streams "
+    "and ponds [land-2005]."
+)
+SCALD = (
+    "Scalding. A shower that loses its cold water to another tap turns hot at once. Where the peak "
+    "cannot be served, fit a valve that holds the temperature, and do not set the heater hotter."
+)
+BACKFLOW = (
+    "Backflow. A hose whose end lies in a pail, a pool or a sprayer can be sucked back into the "
+    "house. Each hose bib and each sprinkler line needs the device that your code names."
+)
 WIRING = (
     "Lock out first: off at the panel, lock, tag, then prove with a tester that there is no voltage "
     "between any two wires and to ground. A capacitor keeps its charge: discharge it. Opening boxes, "

@@ -16,9 +16,12 @@ imp_gal = 4.54609e-3  # =
 qt = gal / 4  # =
 L = 1e-3  # =
 mL = 1e-6  # =
+cup = gal / 16  # =
+fl_oz = gal / 128  # =
 second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
 year = 365.25 * day
 lb = 0.45359237  # = avoirdupois pound
+oz = lb / 16  # =
 lbf = lb * 9.80665  # =
 Pa, kPa, bar = 1.0, 1e3, 1e5
 psi = lbf / inch**2

@@ -20,6 +20,7 @@ STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
+ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
 SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
@@ -245,6 +246,25 @@ FINDINGS = [
     ("pump_check", "caution", "Short runs."),
     ("pump_check well_precharge=45", "caution", "Pre-charge over cut-in."),
     ("pump_check leak_to=58", "caution", "It leaks back."),
+    ("peak_demand", "good", "Both agree."),
+    ("peak_demand curve=international", "good", "Fixture units ask for more."),
+    ("peak_demand lavatories=1 toilets=1 showers=0", "caution", "Fixture units ask for less."),
+    ("peak_demand hose_flow=5", "caution", "The hose comes on top."),
+    (f"peak_demand {ONE_SINK}", "caution", "Under the table."),
+    ("daily_demand", "good", "A day's water."),
+    ("daily_demand", "caution", "Examples, not your rule."),
+    ("daily_demand garden_area=2000", "caution", "The garden takes more than the house."),
+    ("daily_demand other_day=720", "caution", "Something runs."),
+    ("disinfection", "good", "Measured out."),
+    ("disinfection shock_product=dry", "danger", "Read the label."),
+    ("disinfection chlorine_level=20", "caution", "Too weak."),
+    ("disinfection chlorine_level=300", "caution", "Too strong."),
+    ("disinfection open_tank_dosed=40", "caution", "The open tank apart."),
+    ("disinfection shock_product=dry shock_strength=70", "caution", "Dissolve it first."),
+    ("disinfection closed_tanks=400", "caution", "Strong at first."),
+    ("disinfection chlorinated_ph=8.5", "caution", "The pH is high."),
+    ("disinfection shock_time=6", "caution", "Too short."),
+    ("disinfection shock_time=48", "caution", "Too long."),
 ]
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
@@ -383,6 +403,17 @@ CONTRADICTIONS = [
     ("pump_check curve_flows=0;8", "curve_flows", "must be three: 0, and two that rise"),
     ("pump_check curve_heads=300;225;225", "curve_heads", "must be three, each less than the last"),
     ("pump_check curve_heads=300;225;224", "curve_heads", "bend as no pump's curve does"),
+    (
+        f"peak_demand {ONE_SINK} lavatories=0",
+        "lavatories",
+        "must be at least one, if nothing else is in the house",
+    ),
+    (
+        "disinfection well_depth=30",
+        "well_depth",
+        "must be below the static level of 30 ft",
+    ),
+    ("disinfection shock_strength=65", "shock_strength", "is more than any liquid bleach has"),
 ]
 
 

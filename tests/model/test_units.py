@@ -115,6 +115,9 @@ PINT = {
     "Ω": "ohm",
     "Ω/kft": "ohm/kilofoot",
     "Ω/km": "ohm/kilometer",
+    "cups": "cup",
+    "fl oz": "fluid_ounce",
+    "oz": "ounce",
 }
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]
