@@ -41,6 +41,10 @@ PINT = {
     "ft/s²": "ft/s**2",
     "psi/gpm": "psi*minute/gallon",
     "per h": "1/hour",
+    "cpm": "1/minute",
+    "cps": "1/second",
+    "cpm/pCi": "1/minute/picocurie",
+    "cps/Bq": "1/second/becquerel",
     "$": "dimensionless",
     "$/kWh": "1/(kW*hour)",
 }
