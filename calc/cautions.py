@@ -17,3 +17,7 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+WELL_PIT = (
+    "Well pits kill. Gas gathers in them. Never enter one, nor a dug well or a tank, not even to "
+    "help somebody out [cdc-drilled]."
+)

@@ -410,6 +410,62 @@ SOURCES = {
         "from memory",
         "Checked against the open library radioactivedecay 0.6.1.",
     ),
+    "psu-needs": Source(
+        "Penn State Extension",
+        "Water System Planning: Estimating Water Needs",
+        2022,
+        "Table 1, and: all of a day's use within a peak of 2 hours; 50 to 100 gallons a person",
+        "read",
+    ),
+    "nysdoh-fs2": Source(
+        "New York State Department of Health",
+        "Individual Water Supply Wells, Fact Sheet #2: Water Storage",
+        2026,
+        "110 gallons a day and bedroom; 5 gpm is a good estimate of the peak",
+        "read",
+        "As on the web in 2026; the year is that of reading.",
+    ),
+    "hud-shared-well": Source(
+        "US Department of Housing and Urban Development",
+        "What are the requirements for properties having a shared well?",
+        2026,
+        "knowledge base KA-03945, after Handbook 4000.1",
+        "read",
+        "As on the web in 2026; the year is that of reading.",
+    ),
+    "gwp-box-1": Source(
+        "The Groundwater Project",
+        "Domestic Wells: Introduction and Overview",
+        2022,
+        "Box 1 and Solution to Exercise 1: the day's use to be had within two hours",
+        "second-hand",
+        "Solution read; the 1,200 L a house as others noted Box 1.",
+    ),
+    "cdc-drilled": Source(
+        "US Centers for Disease Control and Prevention",
+        "Emergency Disinfection of Drilled or Driven Wells",
+        2012,
+        "safety precautions: power off, do not enter the pit, goggles, air, warn users",
+        "read",
+        "Archived page; the page on bored and dug wells says the same. Year of the archive.",
+    ),
+    "hickory-disinfect": Source(
+        "Hickory Underground Water Conservation District, Texas",
+        "How do I disinfect a drilled well?",
+        2026,
+        "for 100 gallons: 3 cups of 5.25 % bleach or 2 ounces of 70 % granules; test after 5 days "
+        "of normal use",
+        "read",
+        "As on the web in 2026; the year is that of reading.",
+    ),
+    "mesa-shock": Source(
+        "Mesa County Health Department, Colorado",
+        "Shock Chlorination of Wells and Water Systems",
+        2026,
+        "Tables I and II: for 100 gallons 112 oz of 5 1/4 % bleach or 8 oz of 65-75 % granules",
+        "read",
+        "As on the web in 2026; the year is that of reading.",
+    ),
 }
 
 
