@@ -40,6 +40,8 @@ SI_UNITS = {
     "flow coefficient": "m³/s/√Pa",
     "resistance of a bed": "Pa·s/m³",
     "pressure for each length": "Pa/m",
+    "flow for each length": "m²/s",
+    "transmissivity": "m²/s",
     "share": "",
     "number": "",
     "angle": "rad",

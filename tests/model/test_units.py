@@ -31,6 +31,8 @@ PINT = {
     "g/L": "gram/liter", "mg/L as CaCO3": "milligram/liter", "gpg": "grain/gallon",
     "pCi/L": "picocurie/liter", "Bq/L": "becquerel/liter", "Bq/m³": "becquerel/meter**3",
     "L/day": "liter/day", "ft/s²": "foot/second**2", "m/s²": "meter/second**2",
+    "gpm/ft": "gallon/minute/foot", "L/min/m": "liter/minute/meter", "m²/day": "meter**2/day",
+    "gpd/ft": "gallon/day/foot", "ft²/day": "foot**2/day",
     "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
 }  # fmt: skip
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
