@@ -480,8 +480,8 @@ SOURCES = {
         1906,
         "C = 2.303 (A / T) log (H1 / H2)",
         "second-hand",
-        "Formula seen in a text; that it is Slichter's, and the year, from memory. The same balance "
-        "is solved by scipy in the tests.",
+        "Formula seen in a text; that it is Slichter's, and the year, from memory. The same "
+        "balance is solved by scipy in the tests.",
     ),
     "theis-1935": Source(
         "C. V. Theis",
@@ -554,8 +554,8 @@ SOURCES = {
         "K. J. Halford, W. D. Weight and R. P. Schreiber",
         "Interpretation of Transmissivity Estimates from Single-Well, Pumping Aquifer Tests",
         2006,
-        "Ground Water 44, 467; abstract: 628 simulated tests, unconfined aquifers come out at twice "
-        "the true value on average",
+        "Ground Water 44, 467; abstract: 628 simulated tests, unconfined aquifers come out at "
+        "twice the true value on average",
         "read",
         "Abstract read; journal and year from memory.",
     ),
@@ -563,8 +563,8 @@ SOURCES = {
         "New York State",
         "Standards for Water Wells",
         2005,
-        "10 NYCRR Appendix 5-B.4: 4 hours or more at a steady rate with the drawdown stable, within "
-        "0.5 ft for each 100 ft of water",
+        "10 NYCRR Appendix 5-B.4: 4 hours or more at a steady rate with the drawdown stable, "
+        "within 0.5 ft for each 100 ft of water",
         "second-hand",
         "Year from memory.",
     ),
@@ -576,11 +576,12 @@ SOURCES = {
         "from memory",
         "Checked against linear programming by scipy.",
     ),
-    "rippl-1883": Source(
-        "W. Rippl",
-        "The Capacity of Storage Reservoirs for Water Supply",
-        1883,
-        "Minutes of the Proceedings of the Institution of Civil Engineers 71, 270; mass curve",
+    "awwa-2002": Source(
+        "AWWA and Economic and Engineering Services",
+        "Finished Water Storage Facilities",
+        2002,
+        "paper for US EPA: all the water of a tank renewed every 3 to 5 days, a figure to start "
+        "from",
         "from memory",
     ),
     "osha-1910-146": Source(

@@ -35,9 +35,9 @@ casing_bore = Input(
     default="6 in",
     origin="invented example; the commonest drilled well, common practice, no source",
     low=1.5 * inch,
-    high=12 * ft,
-    measure="Where the water stands. A tape across the open casing; 6-inch steel pipe is 6.07 in, an "
-    "open rock hole under it often 6 1/4.",
+    high=144 * inch,
+    measure="Where the water stands. A tape across the open casing; 6-inch steel pipe is 6.07 in, "
+    "an open rock hole under it often 6 1/4.",
     group=WELL,
     sure="0.1 in",
 )
@@ -52,8 +52,8 @@ drop_pipe = Input(
     origin="invented example: 1-inch pipe of iron-pipe size",
     low=0.0,
     high=1 * ft,
-    measure="Of the pipe that the pump hangs on, where the water stands: it takes its room from the "
-    "casing. 0 where none is in the well.",
+    measure="Of the pipe that the pump hangs on, where the water stands: it takes its room from "
+    "the casing. 0 where none is in the well.",
     group=WELL,
 )
 static_level = Input(

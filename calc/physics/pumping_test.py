@@ -16,6 +16,7 @@ EULER = 0.5772156649015329
 TINY = 1e-300
 TWO_SIDED = 0.975  # an interval that holds 19 times in 20
 LARGEST_U = 0.05  # here Cooper and Jacob's line is 2 % off the curve
+SCHAFER = 0.6 * minute * (gpm / ft) / inch**2  # [schafer-1978]
 LONGEST_LOG = 300.0  # of a time, so that its power of ten is a float
 
 
@@ -133,7 +134,7 @@ def casing_time_schafer(bore: float, pipe: float, capacity: float) -> float:
 
     Source: [schafer-1978].
     """
-    return 0.6 * minute * (gpm / ft) / inch**2 * (bore**2 - pipe**2) / capacity
+    return SCHAFER * (bore**2 - pipe**2) / capacity
 
 
 def casing_time_papadopulos_cooper(bore: float, transmissivity: float) -> float:
@@ -197,7 +198,14 @@ def straight_line(logs: Sequence[float], drawdowns: Sequence[float]) -> Line:
 def zero_time(line: Line) -> float:
     """Time at which a line over the logarithm of seconds shows no drawdown, s.
 
+        t₀ = 10^(-s₀ / Δs)
+
     line -- of a slope above 0
+
+    >>> round(zero_time(Line(2.0, -4.0, None, None, None)))
+    100
+
+    Source: [cooper-jacob-1946].
     """
     return float(10 ** min(max(-line.zero / line.per_cycle, -LONGEST_LOG), LONGEST_LOG))
 

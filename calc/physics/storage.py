@@ -1,6 +1,7 @@
 """A storage tank between a slow well and a house that draws in peaks."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 
 def storage_needed(draws: Sequence[float], spans: Sequence[float], supplied: float) -> float | None:
@@ -23,30 +24,59 @@ def storage_needed(draws: Sequence[float], spans: Sequence[float], supplied: flo
     ...                      1.5 * gpm) / gal)
     240
 
-    Source: sequent peak, [thomas-burden-1963]; the mass curve of [rippl-1883] by arithmetic.
+    Source: sequent peak, [thomas-burden-1963]: the mass curve by arithmetic.
     """
     drawn = sum(draw * span for draw, span in zip(draws, spans, strict=True))
     if drawn > supplied * sum(spans):
         return None
-    return max(shortages(draws, spans, supplied))
+    return max(short for _, short in shortages(draws, spans, supplied))
 
 
-def shortages(draws: Sequence[float], spans: Sequence[float], supplied: float) -> list[float]:
-    """How far under full the tank stands at the end of each stretch of the second round, and at
-    its start, m³.
+def shortages(
+    draws: Sequence[float], spans: Sequence[float], supplied: float
+) -> list[tuple[float, float]]:
+    """Times of the second round, s, and how far under full a large tank then stands, m³: wherever
+    that bends.
 
     draws, spans, supplied -- as in `storage_needed`
 
-    Between two ends the level moves in one direction, so the largest shortage is at an end. Source:
-    as `storage_needed`.
+    Between two of them the level moves evenly, so the largest shortage is at one. Source: as
+    `storage_needed`.
     """
     short = 0.0
     for _ in range(2):
-        found = [short]
+        time = 0.0
+        found = [(time, short)]
         for draw, span in zip(draws, spans, strict=True):
-            short = max(0.0, short + (draw - supplied) * span)
-            found.append(short)
+            gain = (draw - supplied) * span
+            if short and short + gain < 0:
+                found.append((time + span * short / -gain, 0.0))
+            time += span
+            short = max(0.0, short + gain)
+            found.append((time, short))
     return found
+
+
+def empty_after(shorts: Sequence[tuple[float, float]], usable: float) -> float | None:
+    """Time at which a tank is first drawn empty, s. None if it is not.
+
+    shorts -- as `shortages` gives them
+    usable -- water in the full tank above its low-level cut-out, m³
+
+    Holds for the first time: from then on the house goes without, and the shortage is another.
+
+    200 gallons, drawn by 4 gpm more than comes:
+
+    >>> from calc.units import gal, gpm, hour, minute
+    >>> empty_after([(0.0, 0.0), (1 * hour, 240 * gal)], 200 * gal) / minute
+    50.0
+
+    Source: balance of the tank.
+    """
+    for (start, before), (end, after) in pairwise(shorts):
+        if after > usable:
+            return start + (end - start) * max(usable - before, 0.0) / (after - before)
+    return None
 
 
 def refill_time(volume: float, supplied: float, drawn: float = 0.0) -> float | None:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from scipy.optimize import linprog
 
 from calc.figures import agrees
-from calc.physics.storage import refill_time, shortages, storage_needed, turnover
+from calc.physics.storage import empty_after, refill_time, shortages, storage_needed, turnover
 from calc.units import day, gal, gpm, hour
 from tests.model.given import steady
 
@@ -20,9 +20,18 @@ def test_by_hand() -> None:
     needed = storage_needed(DRAWS, SPANS, 1.5 * gpm)
     assert needed
     assert agrees(needed / gal, "240")
-    assert [round(each / gal) for each in shortages(DRAWS, SPANS, 1.5 * gpm)] == [
-        0, 210, 90, 240, 0, 0,
+    shorts = [(t / hour, round(each / gal)) for t, each in shortages(DRAWS, SPANS, 1.5 * gpm)]
+    assert shorts == [
+        (0, 0), (1, 210), (3, 90), (4, 240), (pytest.approx(4 + 240 / 72), 0), (8, 0), (24, 0),
     ]  # fmt: skip
+
+
+def test_empty_by_hand() -> None:
+    """By hand: 210 gallons short after an hour, so 140 are gone after 40 minutes; 240 never."""
+    shorts = shortages(DRAWS, SPANS, 1.5 * gpm)
+    assert (empty_after(shorts, 140 * gal) or 0) == pytest.approx(hour * 2 / 3)
+    assert (empty_after(shorts, 215 * gal) or 0) == pytest.approx((3 + 125 / 150) * hour)
+    assert empty_after(shorts, 240.01 * gal) is None
 
 
 def test_one_peak_by_hand() -> None:

@@ -26,7 +26,8 @@ PINT = {"°": "degree", "L": "liter", "gpm": "gallon/minute", "cfm": "ft**3/minu
         "°F": "degF", "lb": "pound", "hp": "horsepower", "ft²": "ft**2", "gpm/ft²":
         "gallon/minute/ft**2", "pCi/L": "pCi/liter", "mg/L as CaCO3": "mg/liter",
         "mg/L": "mg/liter", "%": "percent", "psi/ft": "psi/ft",
-        "gpm/ft": "gallon/minute/ft", "ft²/day": "ft**2/day", "ft/s²": "ft/s**2", "psi/gpm": "psi*minute/gallon"}  # fmt: skip
+        "gpm/ft": "gallon/minute/ft", "ft²/day": "ft**2/day", "ft/s²": "ft/s**2",
+        "psi/gpm": "psi*minute/gallon"}  # fmt: skip
 
 
 def test_the_schema_is_a_schema_whose_address_is_relative() -> None:
