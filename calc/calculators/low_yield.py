@@ -138,9 +138,7 @@ def _headline(found: _Remedies, wanted: float) -> Finding:
             "storage tank of {storage_needed} usable would."
         )
         return Finding("danger", "No remedy is enough by itself.", text)
-    text = (
-        "{peak_short} are missing in the peak. Go down the list: the first that helps costs least."
-    )
+    text = "{peak_short} are missing in the peak. What would carry it by itself stands below."
     return Finding("caution", "Short in the peak.", text)
 
 

@@ -28,6 +28,7 @@ from calc.well_fields import TEST
 MOST_READINGS = 12
 SEASON = 100 * day
 WIDE = 2.0  # an interval whose ends differ by more than this settles little
+LEAST_MISS = 0.05  # of a tenfold step; a smaller miss is no matter, however sure
 MOST_STORED = 1.0  # no aquifer stores more than its own volume
 
 
@@ -199,7 +200,11 @@ def _findings(test: _Test, exact: float | None) -> tuple[Finding, ...]:
             )
         )
     sure = test.line.zero_sure if test.line and test.recovers else None
-    if test.line and sure is not None and abs(test.line.zero) > sure:
+    if (
+        test.line
+        and sure is not None
+        and abs(test.line.zero) > max(sure, LEAST_MISS * abs(test.line.per_cycle))
+    ):
         text = (
             "Where all time is recovery the line should show no drawdown, and it shows "
             "{zero_miss}. Over 0 the rock is bounded and does not fill up again; under 0 other "
@@ -272,13 +277,21 @@ def _steps(test: _Test, deepest: float, own_well: bool) -> tuple[Step, ...]:
     return tuple(steps)
 
 
+def _drawn_from(line: Fitted, points: list[tuple[float, float]], shift: float) -> float:
+    """Where the line begins: at the first reading, or later where it comes out of the ground."""
+    first = points[0][0]
+    if line.per_cycle <= 0:
+        return first
+    return min(max(first, -line.zero / line.per_cycle - shift), points[-1][0])
+
+
 def _chart(test: _Test) -> Chart:
     shift = 0.0 if test.recovers else log10(minute)
     points = [(x - shift, s) for x, s in zip(test.logs, test.drawdowns, strict=True)]
     used = set(test.used)
     lines = []
     if test.line is not None:
-        ends = (points[test.used[0]][0], 0.0 if test.recovers else points[-1][0])
+        ends = (_drawn_from(test.line, points, shift), 0.0 if test.recovers else points[-1][0])
         drawn = tuple((x, test.line.zero + test.line.per_cycle * (x + shift)) for x in ends)
         lines.append(Line("straight line", drawn))
     left_out = tuple(point for i, point in enumerate(points) if i not in used)

@@ -162,7 +162,7 @@ def _chart(busy: _Day) -> Chart:
         title="Water in the tank through the busiest day",
         says="Above the low-level cut-out. Under 0 it is water that the house wants and does not "
         "get. A day like the one before it.",
-        x=Axis("Time from the start of the first stretch", _EMPTY),
+        x=Axis("Time from the first stretch", _EMPTY),
         y=Axis("Usable water in the tank", well_fields.tank_usable),
         lines=(Line("level", tuple((t, busy.usable - short) for t, short in busy.shorts)),),
         limits=(Limit("full", busy.usable), Limit("cut-out", 0.0)),

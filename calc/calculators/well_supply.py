@@ -40,6 +40,12 @@ class _Peak(NamedTuple):
         return inflow_at(self.well, self.lowest)
 
     @property
+    def naive_down(self) -> float | None:
+        """When the sum would have the level at its lowest, s."""
+        stored = self.well.area * self.lowest
+        return stored / (self.pumped - self.full_yield) if self.pumped > self.full_yield else None
+
+    @property
     def bares(self) -> bool:
         """Whether the fracture lies bare before the pump must stop."""
         return self.well.fracture < self.lowest
@@ -74,6 +80,7 @@ def well_supply(
             "naive_supply": naive,
             "over_promise": naive / given.volume - 1,
             "pump_down": given.down,
+            "naive_down": peak.naive_down,
             "well_stored": well.area * lowest,
             "full_yield": peak.full_yield,
             "mean_inflow": (given.volume - well.area * given.end) / peak_time,
@@ -167,6 +174,8 @@ def _steps(peak: _Peak) -> tuple[Step, ...]:
         Step("Full yield, at the lowest level", "Y = C * min(s_m, s_f)", given),
         Step("What the sum promises", "N = min(Q_1 * t_p, V_s + Y * t_p)", given),
     ]
+    if peak.naive_down is not None:
+        steps.append(Step("When the sum has the level down", "t_n = V_s / (Q_1 - Y)", given))
     if peak.given.down is None:
         steps.append(Step("The pump runs through the peak", "V = Q_1 * t_p", given))
     else:
@@ -261,6 +270,13 @@ CALCULATOR = Calculator(
         ),
         Output(name="over_promise", label="That is too much by", symbol="r", kind=share, digits=2),
         _DOWN,
+        Output(
+            name="naive_down",
+            label="The sum would have it there after",
+            symbol="t_n",
+            kind=duration,
+            none="never: the well makes more than the pump takes",
+        ),
         Output(name="well_stored", label="Usable water stored", symbol="V_s", kind=volume),
         Output(name="full_yield", label="Full yield, at the lowest level", symbol="Y", kind=flow),
         Output(name="mean_inflow", label="Mean inflow in the peak", symbol="Q_m", kind=flow),

@@ -252,7 +252,7 @@ def _chart(test: _Test) -> Chart:
         title="Drawdown while the well comes back",
         says="The readings, and the two laws fitted to them: inflow that grows with drawdown, "
         "which bends, and an even inflow, which does not.",
-        x=Axis("Time since the first reading or the stop", _TIMES),
+        x=Axis("Time since the stop", _TIMES),
         y=Axis("Drawdown", _DEEPEST),
         lines=(
             Line("inflow by drawdown", tuple((t, test.by_drawdown.resistance(t)) for t in times)),

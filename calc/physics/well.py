@@ -54,7 +54,8 @@ def stored_volume(diameter: float, column: float) -> float:
     >>> round(stored_volume(6 * inch, 1 * ft) / gal, 2)
     1.47
 
-    Source: geometry, applied as in [gwp-box-1], Box 1; table of [mesa-shock].
+    Source: geometry, applied as in [gwp-box-1]; tables of [mesa-shock] and
+    [hickory-disinfect].
     """
     return pi * diameter**2 * column / 4
 
@@ -209,7 +210,7 @@ def naive_supply(well: Well, pumped: float, lowest: float, time: float) -> float
 
     pumped, lowest, time -- as in `supply`; the well starts full
 
-    Source: the sum used in [gwp-box-1], Box 1, shown here for what it leaves out.
+    Source: the sum used in [gwp-box-1], shown here for what it leaves out.
     """
     return min(pumped * time, well.area * lowest + inflow_at(well, lowest) * time)
 
