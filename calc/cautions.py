@@ -13,6 +13,11 @@ ELECTRICITY = (
     "Electricity. Pumps, blowers and wet floors. Switch off at the panel, lock it, tag it and "
     "try the pump before you reach inside a box [osha-1910-147]. Wiring is for a licensed person."
 )
+WELL_OPEN = (
+    "Open well. What falls in, and what is on tape, rope and hands, is in the drinking water. "
+    "Clean the cap before you lift it, disinfect what goes down, close it at once, and test for "
+    "coliform bacteria before anyone drinks."
+)
 LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."

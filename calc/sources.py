@@ -1224,6 +1224,131 @@ SOURCES = {
         "read",
         "As on the web in 2026; the year is that of reading.",
     ),
+    "mace-2000": Source(
+        "R. E. Mace",
+        "Estimating Transmissivity Using Specific-Capacity Data",
+        2000,
+        "Bureau of Economic Geology, University of Texas at Austin; draft of 28 August 2000",
+        "read",
+        "Abstract read.",
+    ),
+    "slichter-recuperation": Source(
+        "C. S. Slichter",
+        "Recuperation test of an open well, as civil engineering texts print it",
+        1906,
+        "C = 2.303 (A / T) log (H1 / H2)",
+        "second-hand",
+        "Formula seen in a text; that it is Slichter's, and the year, from memory. The same "
+        "balance is solved by scipy in the tests.",
+    ),
+    "theis-1935": Source(
+        "C. V. Theis",
+        "The relation between the lowering of the piezometric surface and the rate and duration of "
+        "discharge of a well using ground-water storage",
+        1935,
+        "Transactions of the American Geophysical Union 16, 519",
+        "from memory",
+    ),
+    "cooper-jacob-1946": Source(
+        "H. H. Cooper and C. E. Jacob",
+        "A generalized graphical method for evaluating formation constants and summarizing "
+        "well-field history",
+        1946,
+        "Transactions of the American Geophysical Union 27, 526",
+        "from memory",
+    ),
+    "tm-5-818-5": Source(
+        "US Department of Defense",
+        "Dewatering and Groundwater Control",
+        2004,
+        "UFC 3-220-05, appendix C, equations (C-3) and (C-4): 1.87 r² S / (T t)",
+        "read",
+        "Pages of appendix C read; year from memory.",
+    ),
+    "todd-1980": Source(
+        "D. K. Todd",
+        "Groundwater Hydrology",
+        1980,
+        "2nd edition, Wiley, (4.47) to (4.50) and the recovery example of 2500 m³ a day",
+        "second-hand",
+        "Equations as a county's file quotes them; readings as an open data set has them; the "
+        "answers from memory.",
+    ),
+    "fetter-2001": Source(
+        "C. W. Fetter",
+        "Applied Hydrogeology",
+        2001,
+        "4th edition, Prentice Hall, Table 5.1",
+        "second-hand",
+        "Readings as an open data set has them; the answers from memory.",
+    ),
+    "kruseman-1990": Source(
+        "G. P. Kruseman and N. A. de Ridder",
+        "Analysis and Evaluation of Pumping Test Data",
+        1990,
+        "ILRI Publication 47, 2nd edition; test Oude Korendijk",
+        "second-hand",
+        "Readings as open test files have them; the answers from memory.",
+    ),
+    "schafer-1978": Source(
+        "D. C. Schafer",
+        "Casing Storage Can Affect Pumping Test Data",
+        1978,
+        "0.6 (dc² - dp²) / (Q/s), in minutes, inches and gpm/ft",
+        "from memory",
+        "Checked against the exact answer for a well with casing storage: from then on the slope "
+        "gives at least 0.86 of the true transmissivity.",
+    ),
+    "papadopulos-cooper-1967": Source(
+        "I. S. Papadopulos and H. H. Cooper",
+        "Drawdown in a Well of Large Diameter",
+        1967,
+        "Water Resources Research 3, 241; 25 rc² / T",
+        "second-hand",
+        "Title as others cite it, the criterion from memory. Checked against its own exact answer: "
+        "the drawdown is then 3 % off, the slope far more.",
+    ),
+    "halford-2006": Source(
+        "K. J. Halford, W. D. Weight and R. P. Schreiber",
+        "Interpretation of Transmissivity Estimates from Single-Well, Pumping Aquifer Tests",
+        2006,
+        "Ground Water 44, 467; abstract: 628 simulated tests, unconfined aquifers come out at "
+        "twice the true value on average",
+        "read",
+        "Abstract read; journal and year from memory.",
+    ),
+    "nycrr-5b": Source(
+        "New York State",
+        "Standards for Water Wells",
+        2005,
+        "10 NYCRR Appendix 5-B.4: 4 hours or more at a steady rate with the drawdown stable, "
+        "within 0.5 ft for each 100 ft of water",
+        "second-hand",
+        "Year from memory.",
+    ),
+    "thomas-burden-1963": Source(
+        "H. A. Thomas and R. P. Burden",
+        "Operations Research in Water Quality Management",
+        1963,
+        "Harvard Water Resources Group; sequent peak",
+        "from memory",
+        "Checked against linear programming by scipy.",
+    ),
+    "awwa-2002": Source(
+        "AWWA and Economic and Engineering Services",
+        "Finished Water Storage Facilities",
+        2002,
+        "paper for US EPA: all the water of a tank renewed every 3 to 5 days, a figure to start "
+        "from",
+        "from memory",
+    ),
+    "osha-1910-146": Source(
+        "OSHA",
+        "Permit-required confined spaces",
+        1993,
+        "29 CFR 1910.146",
+        "from memory",
+    ),
 }
 
 

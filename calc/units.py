@@ -265,6 +265,22 @@ angle = kind(
     us="°",
     si="°",
 )
+specific_capacity = kind(
+    "flow for each length",
+    Unit("gpm/ft", gpm / ft),
+    Unit("L/min/m", L / minute),
+    Unit("m²/day", 1 / day, ("m2/day",)),
+    us="gpm/ft",
+    si="L/min/m",
+)
+transmissivity = kind(
+    "transmissivity",
+    Unit("gpd/ft", gal / day / ft),
+    Unit("ft²/day", ft**2 / day, ("ft2/day",)),
+    Unit("m²/day", 1 / day, ("m2/day",)),
+    us="ft²/day",
+    si="m²/day",
+)
 share = kind("share", Unit("%", percent, ("percent", "per cent")), us="%", si="%")
 number = kind("number", Unit("", 1.0), us="", si="")
 air_share = kind("share of the air", Unit("ppm", 1e-6), Unit("%", percent), us="ppm", si="ppm")

@@ -51,6 +51,7 @@ MAY_IMPORT = {
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
     "calc.levels": {"calc.units"},
     "calc.diagnosis.": set(),
+    "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
 }
 
 

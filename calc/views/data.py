@@ -59,6 +59,8 @@ SI_UNITS = {
     "current": "A",
     "electrical resistance": "Ω",
     "resistance of wire for each length": "Ω/m",
+    "flow for each length": "m²/s",
+    "transmissivity": "m²/s",
 }
 
 Data = dict[str, Any]

@@ -19,9 +19,17 @@ FOLDER = Path(calc.calculators.__file__).parent
 STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
+EVEN = "rise_times=0;20;40;60;80 rise_levels=110;100.1;90;79.9;70"
+SHORT_RISE = "rise_times=0;5;10;15 rise_levels=110;107.1;103.9;101"
+FOUR_HOURS = "test_times=10;60;120;240 test_levels=38.7;64.1;75.6;84.5"
+STEEP = "test_times=10;240;300;360 test_levels=30.5;33;34;35"
+MISSES = (
+    "test_phase=recovery test_times=1000;1500;2000;2880 test_levels=52.1;49.9;48;46 test_flow=1"
+)
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
 ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
 SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
+WELL = FOLDER.parent / "well_fields.py"  # and others here, by one function or the other
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
     ("pail_flow pail=1 runs=8", "caution", "Rough."),
@@ -265,7 +273,49 @@ FINDINGS = [
     ("disinfection chlorinated_ph=8.5", "caution", "The pH is high."),
     ("disinfection shock_time=6", "caution", "Too short."),
     ("disinfection shock_time=48", "caution", "Too long."),
+    ("well_supply", "good", "Enough."),
+    ("well_supply daily_use=3000", "danger", "The day fails."),
+    ("well_supply peak_use=250", "danger", "Not enough for the peak."),
+    ("well_supply peak_use=260", "caution", "The sum would have said yes."),
+    ("well_supply peak_gap=0.5 peak_use=200", "caution", "The next peak comes too soon."),
+    ("well_supply", "caution", "The pump must be stopped."),
+    ("well_supply fracture_depth=100", "caution", "A fracture sets the yield."),
+    ("well_test", "good", "It comes back ever slower."),
+    (f"well_test {EVEN}", "caution", "It rises evenly."),
+    (f"well_test {SHORT_RISE}", "caution", "Either law fits."),
+    ("well_test rise_times=1;30 rise_levels=118;90", "caution", "Two readings."),
+    ("well_test rise_law=even", "caution", "The readings say otherwise."),
+    (f"well_test {EVEN} rise_law=drawdown", "caution", "The readings say otherwise."),
+    (f"well_test {SHORT_RISE} rise_law=drawdown", "good", "It comes back ever slower."),
+    (f"well_test {SHORT_RISE} rise_law=even", "caution", "It rises evenly."),
+    ("well_test pump_depth=300", "caution", "Not drawn down far enough."),
+    ("well_test rise_times=1;30 rise_levels=90;90.1", "danger", "It does not rise."),
+    ("pumping_test", "good", "A line to go by."),
+    ("pumping_test", "caution", "The beginning is left out."),
+    (f"pumping_test {FOUR_HOURS}", "danger", "It measured the casing."),
+    ("pumping_test test_times=1500;2880 test_levels=95;99", "caution", "Two readings."),
+    ("pumping_test test_times=1500;2000;2880 test_levels=96;96;97", "caution", "A wide interval."),
+    ("pumping_test test_times=1500;2000;2880 test_levels=97;96;95", "caution", "No slope."),
+    (f"pumping_test {STEEP}", "caution", "The casing may still be in it."),
+    (f"pumping_test {MISSES}", "caution", "The line misses zero."),
+    ("low_yield", "caution", "Short in the peak."),
+    ("low_yield peak_use=90", "good", "It carries the peak as it is."),
+    ("low_yield peak_use=190", "danger", "No remedy is enough by itself."),
+    ("low_yield daily_use=600", "danger", "The day fails."),
+    ("low_yield peak_use=119", "good", "Spreading it is enough."),
+    ("low_yield", "good", "A deeper pump is enough."),
+    ("low_yield", "good", "Storage is enough."),
+    ("low_yield", "caution", "A pressure tank is no storage."),
+    ("low_yield timer_flow=0.5", "caution", "The timer empties the well."),
+    ("low_yield timer_flow=0.2", "danger", "The timer starves the day."),
+    ("low_yield fracture_depth=120", "caution", "Deeper brings no yield."),
+    ("storage_tank", "good", "Large enough."),
+    ("storage_tank tank_usable=60", "danger", "Too small."),
+    ("storage_tank tank_supply=0.12", "danger", "No tank is large enough."),
+    ("storage_tank tank_usable=800", "caution", "The water stands long."),
+    ("storage_tank", "caution", "No treatment for radon."),
 ]
+NO_COLUMN = "leaves nothing between the static level and the water to keep"
 CONTRADICTIONS = [
     ("pail_flow mark=2", "mark", "is over a quarter of the pail (5 gal)"),
     ("outlet_setting rise=60 inlet_gauge=20", "inlet_gauge", "cannot lift water by 60 ft"),
@@ -414,6 +464,55 @@ CONTRADICTIONS = [
         "must be below the static level of 30 ft",
     ),
     ("disinfection shock_strength=65", "shock_strength", "is more than any liquid bleach has"),
+    *(
+        (f"{name} static_level=131", "pump_depth", NO_COLUMN)
+        for name in ("well_supply", "well_test rise_levels=140;139 rise_times=0;9", "low_yield")
+    ),
+    *(
+        (f"{name} fracture_depth=20", "fracture_depth", f"must be below the static level of {deep}")
+        for name, deep in (("well_supply", "30 ft"), ("low_yield", "80 ft"))
+    ),
+    ("low_yield deeper_pump=139", "deeper_pump", "is less than today's 140 ft"),
+    ("well_test drop_pipe=6", "drop_pipe", "does not go into 6 in"),
+    ("well_test rise_times=1", "rise_times", "needs two readings: one has no rise"),
+    (
+        "well_test rise_times=1;2",
+        "rise_levels",
+        "needs one reading for each of the times: 1 min; 2 min",
+    ),
+    (
+        "well_test rise_times=2;1 rise_levels=50;40",
+        "rise_times",
+        "must go on from reading to reading",
+    ),
+    (
+        "well_test rise_times=1;2 rise_levels=40;30",
+        "rise_levels",
+        "must all be deeper than the static level of 30 ft",
+    ),
+    ("pumping_test drop_pipe=6", "drop_pipe", "does not go into 6 in"),
+    ("pumping_test test_times=1", "test_times", "needs two readings: one makes no line"),
+    (
+        "pumping_test test_times=1;2",
+        "test_levels",
+        "needs one reading for each of the times: 1 min; 2 min",
+    ),
+    (
+        "pumping_test test_times=2;1 test_levels=40;50",
+        "test_times",
+        "must go on from reading to reading",
+    ),
+    (
+        "pumping_test test_times=1;2 test_levels=30;40",
+        "test_levels",
+        "must all be deeper than the static level of 30 ft",
+    ),
+    (
+        "storage_tank stretch_times=30",
+        "stretch_times",
+        "needs one time for each of the flows: 2.5 gpm; 0.1 gpm; 1.5 gpm",
+    ),
+    ("storage_tank stretch_times=30;1400;40", "stretch_times", "add up to more than a day"),
 ]
 
 
@@ -446,6 +545,9 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
         text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
         if "import House" in text:
             text += SHARED.read_text(encoding="utf-8")
+        for shared in ast.parse(WELL.read_text(encoding="utf-8")).body:
+            if isinstance(shared, ast.FunctionDef) and f"{shared.name}(" in text:
+                text += "\n" + ast.unparse(shared)
         for node in ast.walk(ast.parse(text)):
             match node:
                 case ast.Call(func=ast.Name(id=called)) if called == call:

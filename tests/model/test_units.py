@@ -118,6 +118,11 @@ PINT = {
     "cups": "cup",
     "fl oz": "fluid_ounce",
     "oz": "ounce",
+    "gpm/ft": "gallon/minute/foot",
+    "L/min/m": "liter/minute/meter",
+    "m²/day": "meter**2/day",
+    "gpd/ft": "gallon/day/foot",
+    "ft²/day": "foot**2/day",
 }
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]

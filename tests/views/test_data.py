@@ -48,6 +48,8 @@ PINT = {
     "$": "dimensionless",
     "$/kWh": "1/(kW*hour)",
     "Ω/kft": "ohm/kilofoot",
+    "gpm/ft": "gallon/minute/ft",
+    "ft²/day": "ft**2/day",
 }
 
 
