@@ -4,7 +4,19 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 """
 
 from calc.model import Choice, Input
-from calc.units import flow, ft, ftH2O, gal, gauge_pressure, gpm, length, psi, temperature, volume
+from calc.units import (
+    day,
+    flow,
+    ft,
+    ftH2O,
+    gal,
+    gauge_pressure,
+    gpm,
+    length,
+    psi,
+    temperature,
+    volume,
+)
 
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
@@ -267,4 +279,19 @@ well_pump = Input(
     measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
     "all taps closed. A well that is low gives less.",
     group="Well side",
+)
+daily_use = Input(
+    name="daily_use",
+    label="Water used in a day",
+    symbol="Q_u",
+    kind=flow,
+    us="gal/day",
+    si="L/day",
+    default="150 gal/day",
+    origin=INVENTED,
+    low=1 * gal / day,
+    high=1e5 * gal / day,
+    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
+    group=OUTLET,
+    sure="20 %",
 )

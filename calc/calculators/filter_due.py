@@ -406,22 +406,7 @@ CALCULATOR = Calculator(
             measure="From the outlet-setting page: what the two pails cannot tell apart.",
             group=OUTLET,
         ),
-        Input(
-            name="daily_use",
-            label="Water used in a day",
-            symbol="Q_u",
-            kind=flow,
-            us="gal/day",
-            si="L/day",
-            default="150 gal/day",
-            origin=INVENTED,
-            low=1 * gal / day,
-            high=1e5 * gal / day,
-            measure="Two meter readings a month apart, in the season to come: guests and gardens "
-            "count.",
-            group=OUTLET,
-            sure="20 %",
-        ),
+        fields.daily_use,
     ),
     outputs=(
         _DUE,
