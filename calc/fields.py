@@ -13,6 +13,7 @@ from calc.units import (
     gauge_pressure,
     gpm,
     length,
+    number,
     psi,
     temperature,
     volume,
@@ -26,6 +27,7 @@ INLET = "Flow in"
 OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
+WELL_PUMP = "Well pump"
 
 limit = Choice(
     name="limit",
@@ -187,6 +189,7 @@ def flow_input(
     measure: str,
     group: str,
     sure: str = "3 %",
+    once: bool = True,
 ) -> Input:
     """A flow of the size that house plumbing carries. Three pails give it within 3 %."""
     return Input(
@@ -201,6 +204,7 @@ def flow_input(
         measure=measure,
         group=group,
         sure=sure,
+        once=once,
     )
 
 
@@ -280,6 +284,45 @@ well_pump = Input(
     "all taps closed. A well that is low gives less.",
     group="Well side",
 )
+well_level = Input(
+    name="well_level",
+    label="Lowest water in the well below the gauge",
+    symbol="h_w",
+    kind=length,
+    default="120 ft",
+    origin=INVENTED,
+    low=0,
+    high=1000 * ft,
+    us="ft",
+    measure="Down to the pumping level of a dry season, not the level at rest.",
+    group=WELL_PUMP,
+    sure="5 ft",
+)
+well_cut_out = Input(
+    name="well_cut_out",
+    label="The well pump stops at (cut-out)",
+    symbol="p_o",
+    kind=gauge_pressure,
+    default="60 psi",
+    origin="common practice, no source: a 40/60 psi switch",
+    low=2 * psi,
+    high=150 * psi,
+    measure="Close the inlet and read the gauge when the pump stops.",
+    group=INLET,
+    sure="2 psi",
+)
+well_tank = Input(
+    name="well_tank",
+    label="Size of the well's pressure tank",
+    symbol="V_1",
+    kind=volume,
+    default="20 gal",
+    origin=INVENTED,
+    low=1 * gal,
+    high=500 * gal,
+    measure="From the label: the whole volume, not the drawdown.",
+    group="Well side",
+)
 daily_use = Input(
     name="daily_use",
     label="Water used in a day",
@@ -294,4 +337,117 @@ daily_use = Input(
     measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
     group=OUTLET,
     sure="20 %",
+)
+water_coldest = Input(
+    name="water_coldest",
+    label="Coldest that the water gets",
+    symbol="T_c",
+    kind=temperature,
+    default="42 °F",
+    origin=INVENTED,
+    low=temperature.unit("°C").into_si(0.1),
+    high=temperature.unit("°C").into_si(40),
+    measure="Thermometer in a pail, late in winter. Deep wells hardly change.",
+    group="Water",
+    sure="1 °F",
+)
+DROP = "Pipe to the pressure tank"
+CURVE = "Pump curve"
+SWITCH = "Pressure switch"
+rest_level = Input(
+    name="rest_level",
+    label="Water in the well at rest, below the gauge",
+    symbol="h_r",
+    kind=length,
+    default="60 ft",
+    origin=INVENTED,
+    low=-100 * ft,
+    high=1000 * ft,
+    us="ft",
+    measure="Sounder, pump off for hours, plus or less the height between well head and gauge. "
+    "Below 0 where the water rises above the gauge.",
+    group=WELL_PUMP,
+    sure="3 ft",
+)
+drop_length = Input(
+    name="drop_length",
+    label="Length of the drop pipe",
+    symbol="L_d",
+    kind=length,
+    default="200 ft",
+    origin=INVENTED,
+    low=1 * ft,
+    high=1500 * ft,
+    us="ft",
+    measure="From the driller's log or the tag in the well cap: pump to well head.",
+    group=DROP,
+    sure="5 ft",
+)
+line_length = Input(
+    name="line_length",
+    label="Length of the pipe from the well head to the gauge",
+    symbol="L_l",
+    kind=length,
+    default="100 ft",
+    origin=INVENTED,
+    low=0,
+    high=5000 * ft,
+    us="ft",
+    measure="Tape measure along the trench and the wall.",
+    group=DROP,
+    sure="5 ft",
+)
+well_fittings = Input(
+    name="well_fittings",
+    label="Loss factors K of all fittings between pump and gauge",
+    symbol="K_w",
+    kind=number,
+    default="8",
+    origin="invented: two check valves, four elbows, a tee, rounded",
+    low=0,
+    high=500,
+    measure="Each for the bore of the pipe from the well head. In 1 in pipe: check valve 2.3, "
+    "elbow 0.7, tee as an elbow 1.4, insert fitting about 1, from memory.",
+    group=DROP,
+    sure="30 %",
+)
+curve_flows = Input(
+    name="curve_flows",
+    label="Three flows from the pump's sheet, the first 0",
+    kind=flow,
+    default="0; 8; 14 gpm",
+    origin=INVENTED,
+    low=0,
+    high=200 * gpm,
+    several=3,
+    measure="From the curve of this pump, with this number of stages, at the speed you have: no "
+    "flow, the middle, near the end. Semicolons between them.",
+    group=CURVE,
+)
+curve_heads = Input(
+    name="curve_heads",
+    label="The head at each of them",
+    kind=length,
+    default="300; 225; 90 ft",
+    origin=INVENTED,
+    low=1 * ft,
+    high=2000 * ft,
+    us="ft",
+    several=3,
+    measure="From the same curve. Psi on the sheet times 2.31 is feet.",
+    group=CURVE,
+)
+altitude = Input(
+    name="altitude",
+    label="Height above sea level",
+    symbol="A",
+    kind=length,
+    default="1200 ft",
+    origin=INVENTED,
+    low=-1400 * ft,
+    high=15000 * ft,
+    us="ft",
+    measure="From a map or a phone, to a hundred feet.",
+    group="Place",
+    sure="100 ft",
 )
