@@ -56,7 +56,7 @@ def total_head(
     >>> run = Line(390 * ft, 1.380 * inch, pipe.ROUGHNESS_DRAWN, 8.3)
     >>> cold = Water(999.7, 1.306e-3)
     >>> round(total_head(8 * gpm, 190 * ft, 60 * psi, [run], cold) / ft)
-    334
+    333
 
     Source: the energy of a steady stream, as in any handbook; [rossman-2000] for the losses.
     """
