@@ -23,6 +23,19 @@ CLEAR = 10 * psi  # by which shut-off should clear cut-out: common practice, no 
 RATED = 100 * psi  # of a small pressure tank: common practice, no source; the label decides
 
 
+# Pump and what is left for friction, at cut-in and at cut-out; whole, for the build looks for them.
+CROSSINGS = {
+    "a": (
+        "H_a = s * N**2 * (H_0 - (H_0 - H_1) * (Q_a / (N * Q_1))**n)",
+        "h_a = H_a - h_w - p_c / w",
+    ),
+    "b": (
+        "H_b = s * N**2 * (H_0 - (H_0 - H_1) * (Q_b / (N * Q_1))**n)",
+        "h_b = H_b - h_w - p_o / w",
+    ),
+}
+
+
 class _Found(NamedTuple):
     """The pump as it stands, and the points at which it runs with the well pumped down.
 
@@ -45,14 +58,14 @@ def operating_point(
     head_left: float,
     rest_level: float,
     well_level: float,
+    well_yield: float,
     well_cut_in: float,
     well_cut_out: float,
-    drop_pipe: str,
+    drop_kind: str,
     drop_length: float,
-    line_pipe: str,
+    line_kind: str,
     line_length: float,
     well_fittings: float,
-    well_yield: float,
 ) -> Answer:
     """Flow and head at cut-in and at cut-out."""
     sheet = curve_of_sheet(curve_flows, curve_heads)
@@ -65,8 +78,8 @@ def operating_point(
         raise Refused("contradiction", "well_cut_out", says="must be above {well_cut_in}")
     pump = worn(at_speed(sheet, pump_speed), head_left)
     lines = (
-        pipes.line_of(drop_pipe, drop_length),
-        pipes.line_of(line_pipe, line_length, well_fittings),
+        pipes.line_of(drop_kind, drop_length),
+        pipes.line_of(line_kind, line_length, well_fittings),
     )
 
     def taken(q: float, gauge: float) -> float:
@@ -178,26 +191,29 @@ def _steps(
         "n": Quantity(sheet.power, number, 4, "power of the curve through the three points"),
         "p_d": Quantity(found.dead_head, gauge_pressure),
     }
-    steps = [Step("Gauge with everything shut, well at rest", "p_d = w * (s * N**2 * H_0 - h_r)",
-                  given)]  # fmt: skip
-    for letter, name, gauge, point, pressure in (
-        ("a", "cut-in", "p_c", found.cut_in, gauges[0]),
-        ("b", "cut-out", "p_o", found.cut_out, gauges[1]),
-    ):
-        if point[0] <= 0:
-            continue
-        known = given | {
-            f"Q_{letter}": Quantity(point[0], flow, label=f"flow at {name}, found by trial"),
-            f"H_{letter}": Quantity(point[1], length),
-            f"h_{letter}": Quantity(point[1] - level - pressure / WEIGHT, length),
-        }
-        curve = f"H_{letter} = s * N**2 * (H_0 - (H_0 - H_1) * (Q_{letter} / (N * Q_1))**n)"
-        spent = f"h_{letter} = H_{letter} - h_w - {gauge} / w"
-        steps += [
-            Step(f"Head that the pump gives at {name}", curve, known),
-            Step(f"Of it left for friction at {name}: what pipe and fittings take", spent, known),
-        ]
+    steps = [
+        Step("Gauge with everything shut, well at rest", "p_d = w * (s * N**2 * H_0 - h_r)", given),
+        *_crossing("a", "cut-in", found.cut_in, level + gauges[0] / WEIGHT, given),
+    ]
+    if found.cut_out[0] > 0:
+        steps += _crossing("b", "cut-out", found.cut_out, level + gauges[1] / WEIGHT, given)
     return tuple(steps)
+
+
+def _crossing(
+    letter: str, name: str, point: Point, static: float, given: dict[str, Quantity]
+) -> tuple[Step, Step]:
+    """The head that the pump gives at a crossing, and what it leaves for friction."""
+    known = given | {
+        f"Q_{letter}": Quantity(point[0], flow, label=f"flow at {name}, found by trial"),
+        f"H_{letter}": Quantity(point[1], length),
+        f"h_{letter}": Quantity(point[1] - static, length),
+    }
+    curve, spent = CROSSINGS[letter]
+    return (
+        Step(f"Head that the pump gives at {name}", curve, known),
+        Step(f"Of it left for friction at {name}: what pipe and fittings take", spent, known),
+    )
 
 
 def _chart(
@@ -263,13 +279,6 @@ CALCULATOR = Calculator(
         ),
         fields.rest_level,
         fields.well_level,
-        replace(fields.well_cut_in, group=SWITCH),
-        replace(fields.well_cut_out, group=SWITCH),
-        pipes.pipe_choice("drop_pipe", "Drop pipe", "pe-1", DROP),
-        fields.drop_length,
-        pipes.pipe_choice("line_pipe", "Pipe from the well head to the gauge", "pe-1", DROP),
-        fields.line_length,
-        fields.well_fittings,
         flow_input(
             "well_yield",
             "Yield of the well",
@@ -280,6 +289,13 @@ CALCULATOR = Calculator(
             WELL_PUMP,
             sure="20 %",
         ),
+        replace(fields.well_cut_in, group=SWITCH),
+        replace(fields.well_cut_out, group=SWITCH),
+        pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
+        fields.drop_length,
+        pipes.pipe_choice("line_kind", "Pipe from the well head to the gauge", "pe-1", DROP),
+        fields.line_length,
+        fields.well_fittings,
     ),
     outputs=(
         Output(name="flow_cut_in", label="Flow at cut-in, pumped down", kind=flow),

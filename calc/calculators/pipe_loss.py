@@ -154,11 +154,14 @@ def _steps(kind: pipes.Pipe, found: _Flow, rho: float, loss: float) -> tuple[Ste
         "h_m": Quantity(found.minor, length),
         "w": Quantity(rho * pipe.GRAVITY, pressure_gradient, label="weight of standing water"),
     }
-    fittings = f"K = k * ({ELBOW} * n_e + {TEE} * n_t + {CHECK} * n_c + {GATE} * n_g) + K_o"
     return (
         Step("Cross-section of the pipe", "A = pi * D**2 / 4", given),
         Step("Speed of the water", "v = Q / A", given),
-        Step("K of all fittings", fittings, given),
+        Step(
+            "K of all fittings",
+            "K = k * (30 * n_e + 60 * n_t + 100 * n_c + 8 * n_g) + K_o",
+            given,
+        ),
         Step("Head lost in the pipe", "h_f = f * L / D * v**2 / (2 * g)", given),
         Step("Head lost in fittings", "h_m = K * v**2 / (2 * g)", given),
         Step("Head lost in all", "h_l = h_f + h_m", given),

@@ -162,12 +162,19 @@ def _steps(air: float, best: float) -> tuple[Step, ...]:
         "u": Quantity(day, duration, label="a day"),
         "x": Quantity(0.0, gauge_pressure, label="no charge"),
     }
-    charge = "dV{0} = V_1 * ({1} + P_a) * (1 / (max(p_c, {1}) + P_a) - 1 / (p_o + P_a))"
     return (
         Step("Pressure of the air here", "P_a = P_0 * (1 - A / h_s)**n", given),
-        Step("Drawdown as it stands", charge.format("", "p_p"), given),
+        Step(
+            "Drawdown as it stands",
+            "dV = V_1 * (P_1 + P_a) * (1 / (max(p_c, P_1) + P_a) - 1 / (p_o + P_a))",
+            given,
+        ),
         Step("Right pre-charge", "p_r = max(p_c - d, x)", given),
-        Step("Drawdown rightly charged", charge.format("_r", "p_r"), given),
+        Step(
+            "Drawdown rightly charged",
+            "dV_r = V_1 * (p_r + P_a) * (1 / (p_c + P_a) - 1 / (p_o + P_a))",
+            given,
+        ),
         Step("Run time, taps closed", "t_r = dV / Q_1", given),
         Step("Shortest time from start to start", "t_c = 4 * dV / Q_1", given),
         Step("Starts a day at most", "S = Q_u * u / dV", given),
@@ -200,7 +207,7 @@ CALCULATOR = Calculator(
         Input(
             name="well_precharge",
             label="Pre-charge of the well's pressure tank",
-            symbol="p_p",
+            symbol="P_1",
             kind=gauge_pressure,
             default="38 psi",
             origin="common practice, no source: 2 psi under cut-in",
@@ -225,7 +232,7 @@ CALCULATOR = Calculator(
             kind=duration,
             default="1 min",
             origin="printed by makers of submersible motors, seen on the web in 2026",
-            low=5,
+            low=6,
             high=15 * minute,
             measure="From the motor's sheet. 1 min is usual up to 1 hp, 2 min above: common "
             "practice, no source.",

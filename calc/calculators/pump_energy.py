@@ -95,8 +95,8 @@ def _findings(both: float, second_head: float) -> tuple[Finding, ...]:
                 "caution",
                 "Pressure is spent twice.",
                 "An open tank gives up what pressure the well pump made. Pump 2 makes it anew and "
-                "takes {energy_second} for each thousand gallons. What the well pump makes over the "
-                "head up to the spout is lost.",
+                "takes {energy_second} for each thousand gallons. What the well pump makes over "
+                "the head up to the spout is lost.",
             )
         )
     return tuple(said)
@@ -179,7 +179,7 @@ CALCULATOR = Calculator(
             kind=length,
             default="250 ft",
             origin=INVENTED,
-            low=1 * ft,
+            low=10 * ft,
             high=2000 * ft,
             us="ft",
             measure="From the page on total head: the mean of cut-in and cut-out, pumped down.",

@@ -38,7 +38,7 @@ def pump_wear(
     tested_flow: float,
     tested_gauge: float,
     tested_level: float,
-    drop_pipe: str,
+    drop_kind: str,
     drop_length: float,
 ) -> Answer:
     """Share of the sheet's head that the pump still gives."""
@@ -46,7 +46,7 @@ def pump_wear(
     if curve is None:
         says = "must be three heads that fall while the flows rise from 0: {curve_flows}"
         raise Refused("contradiction", "curve_heads", says=says)
-    friction = line_loss(tested_flow, pipes.line_of(drop_pipe, drop_length), COLD)
+    friction = line_loss(tested_flow, pipes.line_of(drop_kind, drop_length), COLD)
     weight = COLD.density * pipe.GRAVITY
     head = tested_level + tested_gauge / weight + friction
     sheet = curve.head(tested_flow)
@@ -185,7 +185,7 @@ CALCULATOR = Calculator(
             group=TEST,
             sure="3 ft",
         ),
-        pipes.pipe_choice("drop_pipe", "Drop pipe", "pe-1", DROP),
+        pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
         fields.drop_length,
     ),
     outputs=(

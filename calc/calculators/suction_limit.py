@@ -60,7 +60,7 @@ def suction_limit(
     water_warmest: float,
     suction_lift: float,
     suction_flow: float,
-    suction_pipe: str,
+    suction_kind: str,
     suction_length: float,
     suction_fittings: float,
     npsh_required: float,
@@ -68,7 +68,7 @@ def suction_limit(
 ) -> Answer:
     """Suction head that is left at the pump, and the highest lift that leaves enough."""
     water = Water(density(water_warmest), viscosity(water_warmest))
-    line = pipes.line_of(suction_pipe, suction_length, suction_fittings)
+    line = pipes.line_of(suction_kind, suction_length, suction_fittings)
     friction = line_loss(suction_flow, line, water)
     air, vapour = air_pressure(altitude), vapour_pressure(water_warmest)
     limit = limit_of(air, water_warmest)
@@ -230,7 +230,7 @@ CALCULATOR = Calculator(
             "The most that the pump brings: at cut-in.",
             LIFT,
         ),
-        pipes.pipe_choice("suction_pipe", "Suction pipe", "pe-1.25", LIFT),
+        pipes.pipe_choice("suction_kind", "Suction pipe", "pe-1.25", LIFT),
         Input(
             name="suction_length",
             label="Length of the suction pipe",

@@ -56,9 +56,9 @@ def total_head(
     rise: float,
     well_cut_in: float,
     well_cut_out: float,
-    drop_pipe: str,
+    drop_kind: str,
     drop_length: float,
-    line_pipe: str,
+    line_kind: str,
     line_length: float,
     well_fittings: float,
     spent_before: float,
@@ -73,8 +73,8 @@ def total_head(
     water = Water(density(water_coldest), viscosity(water_coldest))
     system = _system(
         wanted_pump,
-        pipes.line_of(drop_pipe, drop_length),
-        pipes.line_of(line_pipe, line_length, well_fittings),
+        pipes.line_of(drop_kind, drop_length),
+        pipes.line_of(line_kind, line_length, well_fittings),
         water,
     )
     extra = rise if free else 0.0
@@ -169,8 +169,6 @@ def _findings(
 
 def _steps(system: _System, free: bool) -> tuple[Step, ...]:
     given = _given(system)
-    lift = "h_w + h" if free else "h_w"
-    start = f"{lift} + p_b / w"
     steps = [
         Step("Cross-section of the drop pipe", "A_d = pi * D_d**2 / 4", given),
         Step("Speed in the drop pipe", "v_d = Q_v / A_d", given),
@@ -185,11 +183,11 @@ def _steps(system: _System, free: bool) -> tuple[Step, ...]:
         Step("Friction in all", "h_f = h_d + h_l", given),
     ]
     if free:
-        return (*steps, Step("Total head, pumped down", f"H = {start} + h_f", given))
+        return (*steps, Step("Total head, pumped down", "H = h_w + h + p_b / w + h_f", given))
     return (
         *steps,
-        Step("Total head, pumped down, at cut-out", f"H = {start} + p_o / w + h_f", given),
-        Step("Total head, pumped down, at cut-in", f"H_c = {start} + p_c / w + h_f", given),
+        Step("Total head, pumped down, at cut-out", "H = h_w + (p_o + p_b) / w + h_f", given),
+        Step("Total head, pumped down, at cut-in", "H_c = h_w + (p_c + p_b) / w + h_f", given),
     )
 
 
@@ -271,9 +269,9 @@ CALCULATOR = Calculator(
         replace(fields.rise, group=WELL_PUMP),
         replace(fields.well_cut_in, group=SWITCH),
         replace(fields.well_cut_out, group=SWITCH),
-        pipes.pipe_choice("drop_pipe", "Drop pipe", "pe-1", DROP),
+        pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
         fields.drop_length,
-        pipes.pipe_choice("line_pipe", "Pipe from the well head to the gauge", "pe-1", DROP),
+        pipes.pipe_choice("line_kind", "Pipe from the well head to the gauge", "pe-1", DROP),
         fields.line_length,
         fields.well_fittings,
         Input(

@@ -88,26 +88,6 @@ def drawdown_fast(
     return max(0.0, min(size, cold) - full)
 
 
-def precharge_of(
-    size: float, measured: float, cut_in: float, cut_out: float, air: float = atm
-) -> float:
-    """Pre-charge that a measured drawdown tells of, gauge Pa; far below 0 it is lost air.
-
-        Pp = dV / (V [1 / (Pi + Pa) - 1 / (Po + Pa)]) - Pa
-
-    measured -- m³ caught between cut-out and cut-in, pump off. It shows a low pre-charge without
-                emptying the tank; one above cut-in it does not show.
-
-    >>> from calc.units import gal, psi
-    >>> given = drawdown(44 * gal, 20 * psi, 40 * psi, 60 * psi)
-    >>> round(precharge_of(44 * gal, given, 40 * psi, 60 * psi) / psi, 6)
-    20.0
-
-    Source: `drawdown`, backwards.
-    """
-    return measured / (size * (1 / (cut_in + air) - 1 / (cut_out + air))) - air
-
-
 def run_time(taken: float, pump: float, draw: float = 0.0) -> float | None:
     """How long the pump runs to fill a drawdown, s; None if it never gets there.
 

@@ -99,7 +99,9 @@ def at_speed(pump: PumpCurve, ratio: float) -> PumpCurve:
 
 
 def worn(pump: PumpCurve, left: float) -> PumpCurve:
-    """The curve with only a share `left` of its head at each flow.
+    """The curve with only a share of its head left at each flow.
+
+    left -- that share
 
     One measured point cannot tell wear from low speed or a hole in the drop pipe: near that
     point the answers agree, far from it they do not.

@@ -13,7 +13,6 @@ from calc.physics.pressure_tank import (
     acceptance,
     drawdown,
     drawdown_fast,
-    precharge_of,
     run_time,
     shortest_cycle,
 )
@@ -105,16 +104,6 @@ def test_a_fast_draw_by_integration(given_: tuple[float, float, float]) -> None:
     if found + full < 1 - 1e-9:
         assert log((found + full) / full) == pytest.approx(rise, rel=1e-9)
     assert found <= drawdown(1.0, precharge * psi, low * psi, high * psi) * (1 + 1e-9)
-
-
-@steady
-@given(st.floats(0, 39), st.floats(0.01, 2), st.floats(0, 3000))
-def test_precharge_is_found_again(precharge: float, size: float, height: float) -> None:
-    """Backwards: the pre-charge that a drawdown was made with."""
-    air = air_pressure(height)
-    taken = drawdown(size, precharge * psi, 40 * psi, 60 * psi, air)
-    again = precharge_of(size, taken, 40 * psi, 60 * psi, air)
-    assert again == pytest.approx(precharge * psi, abs=1e-6 * psi)
 
 
 @pytest.mark.parametrize(
