@@ -284,6 +284,21 @@ well_pump = Input(
     "all taps closed. A well that is low gives less.",
     group="Well side",
 )
+pump_shut_off = Input(
+    name="pump_shut_off",
+    label="Gauge that pump 2 reaches against a closed valve",
+    symbol="p_0",
+    kind=gauge_pressure,
+    default="65 psi",
+    origin=INVENTED,
+    low=10 * psi,
+    high=200 * psi,
+    measure="From its sheet: head at no flow over 2.31 for psi. Or at a gauge right after "
+    "the pump, valve shut for a few seconds only, the relief valve in order.",
+    group=OUTLET,
+    caution="Seconds only: a pump that runs against a closed valve boils its water.",
+    sure="2 psi",
+)
 well_level = Input(
     name="well_level",
     label="Lowest water in the well below the gauge",

@@ -1,5 +1,6 @@
 """Water that must stand over the intake, what of the tank is usable, and the floats' heights."""
 
+from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
@@ -224,20 +225,7 @@ CALCULATOR = Calculator(
             "Its curve at cut-in pressure, or a pail with the limit wide open.",
             OUTLET,
         ),
-        Input(
-            name="house_drawdown",
-            label="Drawdown of the house pressure tank",
-            symbol="dV",
-            kind=volume,
-            default="5.9 gal",
-            origin="20 gal, 28 psi, 30/50 psi: see how long the open tank lasts",
-            low=0.1 * gal,
-            high=200 * gal,
-            measure="Pump 2 off just after cut-out, then catch what comes until the gauge shows "
-            "cut-in. It counts only with the limit after the pressure tank.",
-            group=OUTLET,
-            sure="0.5 gal",
-        ),
+        replace(fields.house_drawdown, group=OUTLET),
         _BORE,
         Input(
             name="tank_area",

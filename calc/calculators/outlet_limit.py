@@ -223,21 +223,7 @@ CALCULATOR = Calculator(
         ),
         fields.outlet,
         fields.house_gauge,
-        Input(
-            name="pump_shut_off",
-            label="Gauge that pump 2 reaches against a closed valve",
-            symbol="p_0",
-            kind=gauge_pressure,
-            default="65 psi",
-            origin=INVENTED,
-            low=10 * psi,
-            high=200 * psi,
-            measure="From its sheet: head at no flow over 2.31 for psi. Or at a gauge right after "
-            "the pump, valve shut for a few seconds only, the relief valve in order.",
-            group=OUTLET,
-            caution="Seconds only: a pump that runs against a closed valve boils its water.",
-            sure="2 psi",
-        ),
+        fields.pump_shut_off,
         Choice(
             name="caught",
             label="You caught it",

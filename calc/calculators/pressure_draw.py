@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from calc import cautions, fields
 from calc.errors import Refused
-from calc.fields import INVENTED, OUTLET
+from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.pressure_plant import Inlet, PressurePlant, Pump, Tank
 from calc.physics.pressure_run import run
@@ -136,12 +136,12 @@ def _steps(bend: float) -> tuple[Step, ...]:
     return (
         Step(
             "Pump 2 with the tank at cut-in",
-            "Q_2 = q * sqrt((P_s - P_i) / a)",
+            "Q_2 = q * sqrt((p_0 - P_i) / a)",
             given | unit,
         ),
         Step(
             "Pump 2 with the tank at cut-out",
-            "Q_3 = q * sqrt((P_s - P_o) / a)",
+            "Q_3 = q * sqrt((p_0 - P_o) / a)",
             given | unit,
         ),
     )
@@ -174,19 +174,7 @@ CALCULATOR = Calculator(
         fields.limit,
         replace(fields.worst_outlet, sure=""),
         replace(fields.pump, sure=""),
-        Input(
-            name="pump_shut_off",
-            label="Gauge pressure at which pump 2 moves nothing any more",
-            symbol="P_s",
-            kind=gauge_pressure,
-            default="65 psi",
-            origin=INVENTED,
-            low=10 * psi,
-            high=250 * psi,
-            measure="From the pump's curve at no flow, less the lift to the gauge. Do not try it: "
-            "a pump that runs against a shut valve boils its water.",
-            group=OUTLET,
-        ),
+        replace(fields.pump_shut_off, sure=""),
         replace(fields.float_open, sure=""),
         replace(fields.float_closed, sure=""),
         replace(fields.house_tank, sure=""),

@@ -17,7 +17,10 @@ _NO_DRAW = Pulse(0.0, 0.0, _NEVER, True)
 
 
 class LockOut(NamedTuple):
-    """A low-level switch: pump 2 stops at one volume and may run again at another, m³."""
+    """A low-level switch: pump 2 stops at one volume and may run again at another, m³.
+
+    The second must be well above the first, or pump 2 switches without end.
+    """
 
     stops: float
     resets: float
@@ -50,7 +53,8 @@ def counted(  # noqa: C901, PLR0912, PLR0915 - in pieces it is slower
 
     plant    -- as in `tank_run`; flows of the worst case
     draws    -- from `demand.week_of_draws`, sorted by start
-    lock_out -- below the float's opening; None if there is no such switch
+    lock_out -- below the float's opening; None if there is no such switch. ValueError for one
+                that does not reset above where it stops
 
     Two gallons more leave in a minute than enter, and the washer fills for ten minutes:
 
@@ -68,6 +72,8 @@ def counted(  # noqa: C901, PLR0912, PLR0915 - in pieces it is slower
     least = -plant.residual
     floor, resets = lock_out or (0.0, 0.0)
     resets = min(resets, closes)  # no level rises past the float's closing
+    if lock_out and resets <= floor:
+        raise ValueError(f"a lock-out that stops at {floor} m³ and resets at {resets} never rests")
     level, stored, lowest = closes, top, closes
     filling = calling = locked = dry = False
     timed: list[tuple[float, float]] = []  # running draws: when they end, and their flow

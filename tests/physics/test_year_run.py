@@ -224,7 +224,7 @@ def test_the_bound_on_weeks_of_draws(plant: Plant, week: int, part: float) -> No
 
 
 @steady
-@given(plants(), pulses, st.floats(0.05, 0.9), st.floats(0, 1))
+@given(plants(), pulses, st.floats(0.05, 0.9), st.floats(0.05, 1))
 def test_a_lock_out_keeps_the_intake_wet(
     plant: Plant, draws: Draws, stops: float, above: float
 ) -> None:
@@ -233,6 +233,13 @@ def test_a_lock_out_keeps_the_intake_wet(
     seen = counted(plant, draws, 4e5, LockOut(low, low + above * (plant.float_closed - low)))
     assert (seen.dry_events, seen.dry_time) == (0, 0)
     assert seen.lowest >= low - 1e-12
+
+
+def test_a_lock_out_without_play_is_refused() -> None:
+    """By reason: at one volume it would stop and start pump 2 for ever."""
+    plant = Plant(4 * gpm, 6 * gpm, float("inf"), 9.5 * gal, 11 * gal, 5.9 * gal)
+    with pytest.raises(ValueError, match="never rests"):
+        counted(plant, (), 4e5, LockOut(2 * gal, 2 * gal))
 
 
 def year(plant: Plant, household: Household = HOUSE) -> tuple[float, float]:
