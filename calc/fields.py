@@ -47,6 +47,64 @@ HOUSE_TANK = "House pressure tank"
 MOTOR = "Motor"
 WELL_PUMP = "Well pump"
 CURVE = "Pump curve"
+SWITCH = "Pressure switch"
+rest_level = Input(
+    name="rest_level",
+    label="Water in the well at rest, below the gauge",
+    symbol="h_r",
+    kind=length,
+    default="60 ft",
+    origin=INVENTED,
+    low=-100 * ft,
+    high=1000 * ft,
+    us="ft",
+    measure="Sounder, pump off for hours, plus or less the height between well head and gauge. "
+    "Below 0 where the water rises above the gauge.",
+    group=WELL_PUMP,
+    sure="3 ft",
+)
+drop_length = Input(
+    name="drop_length",
+    label="Length of the drop pipe",
+    symbol="L_d",
+    kind=length,
+    default="200 ft",
+    origin=INVENTED,
+    low=1 * ft,
+    high=1500 * ft,
+    us="ft",
+    measure="From the driller's log or the tag in the well cap: pump to well head.",
+    group=DROP,
+    sure="5 ft",
+)
+line_length = Input(
+    name="line_length",
+    label="Length of the pipe from the well head to the gauge",
+    symbol="L_l",
+    kind=length,
+    default="100 ft",
+    origin=INVENTED,
+    low=0,
+    high=5000 * ft,
+    us="ft",
+    measure="Tape measure along the trench and the wall.",
+    group=DROP,
+    sure="5 ft",
+)
+well_fittings = Input(
+    name="well_fittings",
+    label="Loss factors K of all fittings between pump and gauge",
+    symbol="K_w",
+    kind=number,
+    default="8",
+    origin="invented: two check valves, four elbows, a tee, rounded",
+    low=0,
+    high=500,
+    measure="Each for the bore of the pipe from the well head. In 1 in pipe: check valve 2.3, "
+    "elbow 0.7, tee as an elbow 1.4, insert fitting about 1, from memory.",
+    group=DROP,
+    sure="30 %",
+)
 RADON = "Radon"
 CARBON = "Carbon"
 AERATOR = "Aerator"
@@ -213,6 +271,7 @@ def flow_input(
     measure: str,
     group: str,
     sure: str = "3 %",
+    once: bool = True,
 ) -> Input:
     """A flow of the size that house plumbing carries. Three pails give it within 3 %."""
     return Input(
@@ -227,6 +286,7 @@ def flow_input(
         measure=measure,
         group=group,
         sure=sure,
+        once=once,
     )
 
 
@@ -568,6 +628,20 @@ curve_heads = Input(
     measure="From the same curve. Psi on the sheet times 2.31 is feet.",
     group=CURVE,
 )
+altitude = Input(
+    name="altitude",
+    label="Height above sea level",
+    symbol="A",
+    kind=length,
+    default="1200 ft",
+    origin=INVENTED,
+    low=-1400 * ft,
+    high=15000 * ft,
+    us="ft",
+    measure="From a map or a phone, to a hundred feet.",
+    group="Place",
+    sure="100 ft",
+)
 motor_volts = Input(
     name="motor_volts",
     label="Voltage on the motor's nameplate",
@@ -621,6 +695,20 @@ daily_use = Input(
     group=OUTLET,
     sure="20 %",
 )
+water_coldest = Input(
+    name="water_coldest",
+    label="Coldest that the water gets",
+    symbol="T_c",
+    kind=temperature,
+    default="42 °F",
+    origin=INVENTED,
+    low=temperature.unit("°C").into_si(0.1),
+    high=temperature.unit("°C").into_si(40),
+    measure="Thermometer in a pail, late in winter. Deep wells hardly change.",
+    group="Water",
+    sure="1 °F",
+)
+DROP = "Pipe to the pressure tank"
 pump_shut_off = Input(
     name="pump_shut_off",
     label="Gauge that pump 2 reaches against a closed valve",
@@ -635,4 +723,18 @@ pump_shut_off = Input(
     group=OUTLET,
     caution="Seconds only: a pump that runs against a closed valve boils its water.",
     sure="2 psi",
+)
+well_level = Input(
+    name="well_level",
+    label="Lowest water in the well below the gauge",
+    symbol="h_w",
+    kind=length,
+    default="120 ft",
+    origin=INVENTED,
+    low=0,
+    high=1000 * ft,
+    us="ft",
+    measure="Down to the pumping level of a dry season, not the level at rest.",
+    group=WELL_PUMP,
+    sure="5 ft",
 )

@@ -87,7 +87,8 @@ SOURCES = {
         "B. Pelikan",
         "How to Calculate and Control Pressure Tank Drawdown",
         2006,
-        "National Driller, 1 February 2006; example of 28 psi, 30/50 psi and 85 gal",
+        "National Driller, 1 February 2006; examples of 28 psi, 30/50 psi and 85 gal at sea level "
+        "and at 6,000 ft",
         "read",
     ),
     "faux-2019": Source(
@@ -1348,6 +1349,125 @@ SOURCES = {
         1993,
         "29 CFR 1910.146",
         "from memory",
+    ),
+    "iac-906-i": Source(
+        "State of Illinois",
+        "Administrative Code, Title 77, Part 906, Appendix A, Exhibit I: Friction Loss in Schedule "
+        "40 Plastic Pipe",
+        2025,
+        "ft in 100 ft for C = 150",
+        "read",
+        "As on the web, Register volume 49; the year is that of the register.",
+    ),
+    "iac-890-q": Source(
+        "State of Illinois",
+        "Administrative Code, Title 77, Part 890, Appendix A, Table Q: Allowance in Equivalent "
+        "Length of Pipe for Friction Loss in Valves and Fittings",
+        2026,
+        "90° ell, wrought: 0.5, 1, 1, 2, 2, 2 ft from ½ to 2 in; cast: 1, 2, 4, 5, 8, 11 ft",
+        "read",
+        "As on the web in 2026; the year is that of reading.",
+    ),
+    "mott-2006": Source(
+        "R. L. Mott",
+        "Applied Fluid Mechanics",
+        2006,
+        "6th edition, Tables 10.4 and 10.5: K as a friction factor times a length over bore",
+        "from memory",
+        "Equivalent lengths held against a table seen reproduced.",
+    ),
+    "moody-1944": Source(
+        "L. F. Moody",
+        "Friction Factors for Pipe Flow",
+        1944,
+        "Transactions of the ASME 66, 671: roughness of commercial steel 0.00015 ft, galvanized "
+        "0.0005 ft",
+        "from memory",
+    ),
+    "astm-d2239": Source(
+        "ASTM",
+        "Standard Specification for Polyethylene (PE) Plastic Pipe (SIDR-PR) Based on Controlled "
+        "Inside Diameter",
+        2022,
+        "D2239: inside diameters",
+        "from memory",
+        "Title and scope read, not the table.",
+    ),
+    "astm-d1785": Source(
+        "ASTM",
+        "Standard Specification for Poly(Vinyl Chloride) (PVC) Plastic Pipe, Schedules 40, 80, and "
+        "120",
+        2015,
+        "D1785: outside diameters and least walls",
+        "second-hand",
+        "Schedule 40 seen reproduced, bore from the least wall; schedule 80 computed from "
+        "walls seen. Pipe with a wall over the least is up to 2 % narrower.",
+    ),
+    "astm-b88": Source(
+        "ASTM",
+        "Standard Specification for Seamless Copper Water Tube",
+        2016,
+        "B88: outside diameters and walls of types K, L and M",
+        "second-hand",
+        "Walls of K and L seen in two reproductions; a third has other walls for K from 1¼ in up.",
+    ),
+    "astm-f876": Source(
+        "ASTM",
+        "Standard Specification for Crosslinked Polyethylene (PEX) Tubing",
+        2024,
+        "F876, SDR 9: least walls 0.070, 0.097, 0.125 in",
+        "second-hand",
+        "Bores seen reproduced.",
+    ),
+    "astm-d2846": Source(
+        "ASTM",
+        "Standard Specification for Chlorinated Poly(Vinyl Chloride) (CPVC) Plastic Hot- and "
+        "Cold-Water Distribution Systems",
+        2019,
+        "D2846, SDR 11",
+        "from memory",
+        "Title read.",
+    ),
+    "asme-b36-10": Source(
+        "ASME",
+        "Welded and Seamless Wrought Steel Pipe",
+        2018,
+        "B36.10M, schedule 40: outside diameters and walls",
+        "from memory",
+        "The same bores as schedule 40 plastic.",
+    ),
+    "us-atmosphere-1976": Source(
+        "NOAA, NASA and US Air Force",
+        "U.S. Standard Atmosphere",
+        1976,
+        "lowest layer: 288.15 K and 101 325 Pa at sea level, 6.5 K less for each kilometre",
+        "second-hand",
+        "Constants seen in three reproductions, a table in psi in a fourth.",
+    ),
+    "davis-3-7": Source(
+        "M. L. Davis",
+        "Water and Wastewater Engineering",
+        2010,
+        "Table 3-7, pressure of the air and height of the water column it carries",
+        "second-hand",
+        "Figures as copied by others; its 8.66 m at 1500 m does not follow from its own 84.56 kPa.",
+    ),
+    "suction-table": Source(
+        "anonymous, on an engineering reference page",
+        "Pumps: Suction Head vs. Altitude",
+        2026,
+        "practical suction lift 22 ft at sea level, 20 at 2640, 17 at 5280, 15 at 7920, 14 at "
+        "10 560 ft",
+        "read",
+        "As on the web in 2026; the year is that of reading. Names no source of its own.",
+    ),
+    "pelikan-start": Source(
+        "B. Pelikan",
+        "Conventional and captive-air pressure tanks, a column",
+        2026,
+        "National Driller, article 86027: tanks are sized so that the pump runs a minute",
+        "read",
+        "The page carries no date; the year is that of reading.",
     ),
 }
 

@@ -52,6 +52,7 @@ MAY_IMPORT = {
     "calc.levels": {"calc.units"},
     "calc.diagnosis.": set(),
     "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
+    "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
 }
 
 

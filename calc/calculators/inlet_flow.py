@@ -1,12 +1,13 @@
 """Flow into the open tank as it will be, from well pump and pressure tank to the spout."""
 
+from dataclasses import replace
 from math import inf, pi, sqrt
 from typing import NamedTuple
 
 from calc import cautions, fields
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, flow_input
+from calc.fields import INVENTED, WELL_PUMP, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.inlet_network import (
@@ -35,18 +36,14 @@ from calc.units import (
     pressure_gradient,
     psi,
     share,
-    temperature,
 )
 from calc.units import flow_coefficient as coefficient_kind
 
-WELL = "Well pump"
 PIPE = "Pipe"
 FILTER = "Filter"
 LIMIT = "Inlet limit"
-WATER = "Water"
 # Kinds of inlet limit, and how far a compensating one may be off its label.
 TOLERANCE = {"none": 0.0, "fixed": 0.0, "within10": 0.1, "within15": 0.15, "within25": 0.25}
-FREEZING = temperature.unit("°C").zero
 
 
 class _Inlet(NamedTuple):
@@ -352,7 +349,7 @@ CALCULATOR = Calculator(
             "Q_p",
             "8 gpm",
             "From its label or data sheet: the flow in the middle of its curve.",
-            WELL,
+            WELL_PUMP,
             sure="5 %",
         ),
         Input(
@@ -367,38 +364,16 @@ CALCULATOR = Calculator(
             us="ft",
             measure="From the same line of the label or sheet. 1 psi is 2.31 ft. A worn pump gives "
             "less than its sheet: close a valve after it, read the gauge, and compare.",
-            group=WELL,
+            group=WELL_PUMP,
             sure="5 %",
         ),
-        Input(
-            name="well_level",
-            label="Lowest water in the well below the gauge",
-            symbol="h_w",
-            kind=length,
-            default="120 ft",
-            origin=INVENTED,
-            low=0,
-            high=1000 * ft,
-            us="ft",
-            measure="Down to the pumping level of a dry season, not the level at rest. Add the "
-            "loss in the drop pipe if it is long or narrow.",
-            group=WELL,
-            sure="5 ft",
+        replace(
+            fields.well_level,
+            measure=f"{fields.well_level.measure} Add the loss in the drop pipe if it is long or "
+            "narrow.",
         ),
         fields.well_cut_in,
-        Input(
-            name="well_cut_out",
-            label="The well pump stops at (cut-out)",
-            symbol="p_o",
-            kind=gauge_pressure,
-            default="60 psi",
-            origin="common practice, no source: a 40/60 psi switch",
-            low=2 * psi,
-            high=150 * psi,
-            measure="Close the inlet and read the gauge when the pump stops.",
-            group=INLET,
-            sure="2 psi",
-        ),
+        fields.well_cut_out,
         fields.rise,
         Input(
             name="pipe_length",
@@ -510,19 +485,7 @@ CALCULATOR = Calculator(
             sure="0 psi",
         ),
         fields.water_now,
-        Input(
-            name="water_coldest",
-            label="Coldest that the water gets",
-            symbol="T_c",
-            kind=temperature,
-            default="42 °F",
-            origin=INVENTED,
-            low=0.1 + FREEZING,
-            high=40 + FREEZING,
-            measure="Thermometer in a pail, late in winter. Deep wells hardly change.",
-            group=WATER,
-            sure="1 °F",
-        ),
+        fields.water_coldest,
     ),
     outputs=(
         _WORST,

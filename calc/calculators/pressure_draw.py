@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from calc import cautions, fields
 from calc.errors import Refused
-from calc.fields import INVENTED
-from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.pressure_plant import Inlet, PressurePlant, Pump, Tank
 from calc.physics.pressure_run import run
 from calc.physics.tank_run import FREE, Draw, Run
@@ -168,18 +167,7 @@ CALCULATOR = Calculator(
             once=False,
         ),
         replace(fields.well_pump, sure=""),
-        Input(
-            name="well_tank",
-            label="Size of the well's pressure tank",
-            symbol="V_1",
-            kind=volume,
-            default="20 gal",
-            origin=INVENTED,
-            low=1 * gal,
-            high=500 * gal,
-            measure="From the label: the whole volume, not the drawdown.",
-            group="Well side",
-        ),
+        fields.well_tank,
         replace(fields.well_cut_in, sure=""),
         replace(fields.worst_inlet, sure=""),
         fields.limit,

@@ -47,3 +47,70 @@ def residual(size: float, precharge: float, cut_in: float, air: float = atm) -> 
     Source: Boyle's law.
     """
     return max(0.0, size * (1 - (precharge + air) / (cut_in + air)))
+
+
+def acceptance(precharge: float, cut_out: float, air: float = atm) -> float:
+    """Share of the tank that is water at cut-out.
+
+        1 - (Pp + Pa) / (Po + Pa)
+
+    The bladder must stretch to hold so much: the maker's sheet gives its limit. Parameters as
+    in `drawdown`.
+
+    >>> from calc.units import psi
+    >>> round(acceptance(38 * psi, 60 * psi), 2)
+    0.29
+
+    Source: Boyle's law.
+    """
+    return max(0.0, 1 - (precharge + air) / (cut_out + air))
+
+
+def drawdown_fast(
+    size: float, precharge: float, cut_in: float, cut_out: float, air: float = atm
+) -> float:
+    """Least water that a draw gives which is too fast for the air to warm again, m³.
+
+        dV = V (Pp + Pa) / (Po + Pa) [((Po + Pa) / (Pi + Pa))^(1/1.4) - 1]
+
+    The air has the room's temperature at cut-out and takes no heat while it expands. A real
+    draw lies between this and `drawdown`; afterwards the gauge creeps up by itself. Parameters
+    as in `drawdown`. Below its pre-charge the tank is empty.
+
+    >>> from calc.units import psi
+    >>> round(drawdown_fast(1.0, 28 * psi, 30 * psi, 50 * psi), 2)
+    0.2
+
+    Source: adiabatic expansion of a gas of two atoms, from memory.
+    """
+    full = size * (precharge + air) / (cut_out + air)
+    cold: float = full * ((cut_out + air) / (cut_in + air)) ** (1 / 1.4)
+    return max(0.0, min(size, cold) - full)
+
+
+def run_time(taken: float, pump: float, draw: float = 0.0) -> float | None:
+    """How long the pump runs to fill a drawdown, s; None if it never gets there.
+
+        t = dV / (Qp - Qd)
+
+    taken -- the drawdown, m³
+    pump  -- flow that the pump brings, m³/s
+    draw  -- flow that is drawn meanwhile, m³/s
+
+    Source: conservation of water.
+    """
+    return taken / (pump - draw) if draw < pump else None
+
+
+def shortest_cycle(taken: float, pump: float) -> float:
+    """Time from start to start at the draw that starts the pump most often, s.
+
+        t = dV Qp / (Qd (Qp - Qd)), least at Qd = Qp / 2:   t = 4 dV / Qp
+
+    >>> from calc.units import day, gal, gpm
+    >>> round(day / shortest_cycle(10 * gal, 10 * gpm))
+    360
+
+    Source: conservation of water.
+    """
+    return 4 * taken / pump
