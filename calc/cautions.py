@@ -45,8 +45,8 @@ BACKFLOW = (
     "house. Each hose bib and each sprinkler line needs the device that your code names."
 )
 WIRING = (
-    "Wiring. Lock out first: off at the panel, lock, tag, then prove with a tester that there is no "
-    "voltage between any two wires and to ground. A capacitor keeps its charge: discharge it. "
+    "Wiring. Lock out first: off at the panel, lock, tag, then prove with a tester that there is "
+    "no voltage between any two wires and to ground. A capacitor keeps its charge: discharge it. "
     "Opening boxes, measuring under voltage, choosing wire and connecting it is for a licensed "
     "person."
 )

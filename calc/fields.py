@@ -44,6 +44,7 @@ INLET = "Flow in"
 OUTLET = "Flow out"
 OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
+DROP = "Pipe to the pressure tank"
 MOTOR = "Motor"
 WELL_PUMP = "Well pump"
 CURVE = "Pump curve"
@@ -708,7 +709,6 @@ water_coldest = Input(
     group="Water",
     sure="1 °F",
 )
-DROP = "Pipe to the pressure tank"
 pump_shut_off = Input(
     name="pump_shut_off",
     label="Gauge that pump 2 reaches against a closed valve",

@@ -1,6 +1,7 @@
 """What pressure the blower must give through water, stones and vent, and what the vent does."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
@@ -330,20 +331,7 @@ CALCULATOR = Calculator(
             group=VENT,
             sure="5 °F",
         ),
-        Input(
-            name="altitude",
-            label="Height of the place above the sea",
-            symbol="z_a",
-            kind=length,
-            us="ft",
-            si="m",
-            default="800 ft",
-            origin=INVENTED,
-            low=0,
-            high=12000 * ft,
-            measure="From a map. Thin air costs the blower less and carries more water.",
-            group=VENT,
-        ),
+        replace(fields.altitude, group=VENT),
         Input(
             name="blower_gives",
             label="Pressure that the blower gives at this air",
