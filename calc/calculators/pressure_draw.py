@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from calc import cautions, fields
 from calc.errors import Refused
-from calc.fields import INVENTED
-from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.pressure_plant import Inlet, PressurePlant, Pump, Tank
 from calc.physics.pressure_run import run
 from calc.physics.tank_run import FREE, Draw, Run
