@@ -7,7 +7,7 @@ import zipfile
 from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 from xml.etree.ElementTree import Element, fromstring
 
 import pytest
@@ -68,15 +68,19 @@ def tops(reader: PdfReader) -> list[str]:
     return [str(entry.title) for entry in reader.outline if not isinstance(entry, list)]
 
 
-def below(reader: PdfReader, title: str) -> list[str]:
-    """The outline's entries right under one of its first level."""
-    entries = reader.outline
-    place = next(
-        n for n, each in enumerate(entries) if not isinstance(each, list) and each.title == title
-    )
-    branch = entries[place + 1]
-    assert isinstance(branch, list)
-    return [str(each.title) for each in branch if not isinstance(each, list)]
+def below(reader: PdfReader, *titles: str) -> list[str]:
+    """The outline's entries right under one, which is found by its title and those over it."""
+    entries: list[Any] = reader.outline
+    for title in titles:
+        place = next(
+            n
+            for n, each in enumerate(entries)
+            if not isinstance(each, list) and each.title == title
+        )
+        branch = entries[place + 1]
+        assert isinstance(branch, list)
+        entries = branch
+    return [str(each.title) for each in entries if not isinstance(each, list)]
 
 
 def test_every_page_has_the_size_asked_for(printed: Printed) -> None:
@@ -88,11 +92,13 @@ def test_every_page_has_the_size_asked_for(printed: Printed) -> None:
 
 def test_the_outline_follows_the_navigation(printed: Printed, book: Book) -> None:
     chapters = [each.title for each in book.chapters if each.depth == 0]
-    assert "The open tank: what enters and what leaves" in chapters
+    assert "Open tank" in chapters
     assert tops(printed.reader) == ["Contents", *chapters, "Index"]
     parts = ["Calculators", "Units", "Words", "Sources", "Host it yourself"]
     assert below(printed.reader, "Reference") == parts
-    sections = below(printed.reader, "The open tank: what enters and what leaves")
+    first = "The open tank: what enters and what leaves"
+    assert below(printed.reader, "Open tank")[0] == first
+    sections = below(printed.reader, "Open tank", first)
     assert sections[:2] == ["What you are looking at", "How the tank runs dry"]
 
 
@@ -100,7 +106,7 @@ def test_the_contents_name_the_page_on_which_each_heading_stands(
     printed: Printed, book: Book
 ) -> None:
     listed = " ".join(page for page in printed.pages if "Pail and Timer Contents" in page[:40])
-    for title in ["How the tank runs dry", "Set the outlet", "Check yourself", "Units", "Index",
+    for title in ["What to know", "Units", "Index",  # sections of a chapter that is no part's
                   *(each.title for each in book.chapters[1:])]:  # fmt: skip
         found = re.search(rf"{re.escape(title)} (\d+)\b", listed)
         assert found, f"{title} is not in the contents"
@@ -119,12 +125,17 @@ def test_each_page_bears_the_head_of_its_chapter_and_its_number(printed: Printed
     heads = {n: each for n, each in enumerate(printed.pages, 1) if n > 1}
     for number, page in heads.items():
         assert page.startswith("Pail and Timer ")
-        assert re.search(rf"\b{number}\b", page[:40] + page[-8:])
+        assert re.search(rf"\b{number}\b", page[:120] + page[-8:])
     start = next(n for n, each in heads.items() if "How the tank runs dry Pump 2" in each)
     end = next(n for n, each in heads.items() if "Check yourself 1." in each)
     assert end > start
     for number in range(start, end + 1):
-        assert heads[number].replace(str(number), "").strip().startswith("Pail and Timer Open tank")
+        assert (
+            heads[number]
+            .replace(str(number), "")
+            .strip()
+            .startswith("Pail and Timer The open tank")
+        )
 
 
 def test_a_screen_reader_gets_structure_language_and_title(printed: Printed) -> None:

@@ -37,15 +37,15 @@ def test_there_are_some() -> None:
 
 @pytest.mark.parametrize("name", names())
 def test_what_a_page_offers(name: str) -> None:
-    """The model: what is counted has no plus-or-minus to type, is not worked backwards nor
-    varied, and can be counted for longer; everything else the other way round."""
+    """The model: what is counted is not worked backwards nor varied, and can be counted for
+    longer; what makes no trials has no plus-or-minus to type. Everything else the other way."""
     root = read(section(solve(calculator(name)), "key", ""))
     does = {e.attributes["data-do"] for e in root.all("button") if "data-do" in e.attributes}
     boxes = [e for e in root.all("input") if "data-sure" in e.attributes]
     counted = name in SIMULATED
     assert ({"longer", "enough"} <= does) is counted
     assert ({"backwards", "varied"} <= does) is not counted
-    assert bool(boxes) is not counted
+    assert bool(boxes) == bool(calculator(name).trials)
 
 
 @each_simulated
