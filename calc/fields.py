@@ -295,33 +295,3 @@ daily_use = Input(
     group=OUTLET,
     sure="20 %",
 )
-daily_use = Input(
-    name="daily_use",
-    label="Water used in a day",
-    symbol="Q_u",
-    kind=flow,
-    us="gal/day",
-    si="L/day",
-    default="150 gal/day",
-    origin=INVENTED,
-    low=1 * gal / day,
-    high=1e5 * gal / day,
-    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
-    group=OUTLET,
-    sure="20 %",
-)
-daily_use = Input(
-    name="daily_use",
-    label="Water used in a day",
-    symbol="Q_u",
-    kind=flow,
-    us="gal/day",
-    si="L/day",
-    default="150 gal/day",
-    origin=INVENTED,
-    low=1 * gal / day,
-    high=1e5 * gal / day,
-    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
-    group=OUTLET,
-    sure="20 %",
-)

@@ -591,42 +591,6 @@ SOURCES = {
         "29 CFR 1910.146",
         "from memory",
     ),
-    "icrp-107": Source(
-        "ICRP",
-        "Nuclear Decay Data for Dosimetric Calculations",
-        2008,
-        "ICRP Publication 107: radon-222 3.8235 days, polonium-218 3.10 min, lead-214 26.8 min, "
-        "bismuth-214 19.9 min",
-        "second-hand",
-        "As the open library radioactivedecay 0.6.1 has them.",
-    ),
-    "bateman-1910": Source(
-        "H. Bateman",
-        "Solution of a system of differential equations occurring in the theory of radioactive "
-        "transformations",
-        1910,
-        "Proceedings of the Cambridge Philosophical Society 15, 423",
-        "from memory",
-        "Checked against the open library radioactivedecay 0.6.1.",
-    ),
-    "icrp-107": Source(
-        "ICRP",
-        "Nuclear Decay Data for Dosimetric Calculations",
-        2008,
-        "ICRP Publication 107: radon-222 3.8235 days, polonium-218 3.10 min, lead-214 26.8 min, "
-        "bismuth-214 19.9 min",
-        "second-hand",
-        "As the open library radioactivedecay 0.6.1 has them.",
-    ),
-    "bateman-1910": Source(
-        "H. Bateman",
-        "Solution of a system of differential equations occurring in the theory of radioactive "
-        "transformations",
-        1910,
-        "Proceedings of the Cambridge Philosophical Society 15, 423",
-        "from memory",
-        "Checked against the open library radioactivedecay 0.6.1.",
-    ),
 }
 
 
