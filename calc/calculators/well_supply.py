@@ -181,9 +181,7 @@ def _steps(peak: _Peak) -> tuple[Step, ...]:
     else:
         ratio = log(peak.pumped / (peak.pumped - well.inflow * bend))
         given["l"] = Quantity(ratio, number, 4, "natural logarithm of Q_1 / (Q_1 - Y)")
-        formula = "t_d = A / C * l"
-        if peak.bares:
-            formula = "t_d = A / C * l + A * (s_m - s_f) / (Q_1 - Y)"
+        formula = "t_d = A / C * l + A * max(s_m - s_f, 0) / (Q_1 - Y)"
         steps += [
             Step("Time until the level is at its lowest", formula, given),
             Step("Water for the peak", "V = Q_1 * t_d + Y * (t_p - t_d)", given),

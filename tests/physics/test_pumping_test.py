@@ -213,8 +213,8 @@ def test_schafer_by_hand(capacity: float, minutes: str) -> None:
 def test_what_casing_storage_leaves(storativity: float) -> None:
     """The exact answer for a well that stores water, its transform turned back by Stehfest's sum.
 
-    At 25 r²/T its drawdown is within 3 % of Theis's, but its slope still gives T a fifth to a
-    third too low. At Schafer's time it is within 14 %.
+    At 25 r²/T its drawdown is within 3 % of Theis's, but its slope still gives T 22 to 36 % too
+    low. At Schafer's time it is 14 % too low.
     """
     t, radius = 10 * FT2_DAY, 3 * inch
 
