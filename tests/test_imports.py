@@ -42,7 +42,7 @@ MAY_IMPORT = {
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.levels", "calc.well_fields"},
+    | {"calc.levels", "calc.pipes", "calc.well_fields"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

@@ -42,7 +42,7 @@ def generator_start(
             "dip": dip,
             "to_start": to_start,
             "to_run": to_run,
-            "needed": max(to_start, to_run),
+            "rating_wanted": max(to_start, to_run),
         },
         findings=(
             _headline(to_run > generator_rated, dip > dip_limit),
@@ -64,20 +64,20 @@ def _headline(overloaded: bool, dips: bool) -> Finding:
             "danger",
             "Overloaded.",
             "Pump and other loads take {to_run} all the time, over the {generator_rated} it can "
-            "give. It wants {needed} at the least.",
+            "give. It wants {rating_wanted} at the least.",
         )
     if dips:
         return Finding(
             "danger",
             "May not start it.",
             "The voltage would fall by {dip}, over {dip_limit}. A motor that does not turn takes "
-            "{locked_amps} until something trips or burns. It wants {needed} at the least.",
+            "{locked_amps} until something trips or burns. It wants {rating_wanted} at the least.",
         )
     return Finding(
         "good",
         "Starts it.",
-        "The voltage falls by some {dip} for a moment, under {dip_limit}. {needed} would be the "
-        "least. An estimate: have it tried with your pump.",
+        "The voltage falls by some {dip} for a moment, under {dip_limit}. {rating_wanted} would be "
+        "the least. An estimate: have it tried with your pump.",
     )
 
 
@@ -209,7 +209,7 @@ CALCULATOR = Calculator(
     ),
     outputs=(
         Output(name="dip", label="Dip of the voltage at the start", symbol="d", kind=share),
-        _power("needed", "Smallest generator", "S_w"),
+        _power("rating_wanted", "Smallest generator", "S_w"),
         _power("to_start", "Generator to start the pump", "S_s"),
         _power("to_run", "Generator to run it all", "S_a"),
         _power("locked_most", "Taken at the start, at most", "S"),

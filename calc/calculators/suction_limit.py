@@ -88,7 +88,7 @@ def suction_limit(
             "highest_lift": found.highest,
             "spare": found.spare,
             "npsh": found.available,
-            "limit": limit,
+            "lift_limit": limit,
             "suction_loss": friction,
             "air": air,
         },
@@ -187,7 +187,7 @@ def _chart(found: _Suction, altitude: float, kelvin: float) -> Chart:
     )  # fmt: skip
 
 
-_LIMIT = Output(name="limit", label="No pump could lift more than", symbol="h_m", kind=length)
+_LIMIT = Output(name="lift_limit", label="No pump could lift more than", symbol="h_m", kind=length)
 CALCULATOR = Calculator(
     name="suction_limit",
     title="How high a pump can suck",

@@ -305,7 +305,9 @@ CALCULATOR = Calculator(
         Output(name="friction", label="Of it friction", symbol="h_f", kind=length),
         Output(name="friction_share", label="Friction as a share", kind=share),
         Output(name="speed", label="Speed in the drop pipe", kind=velocity),
-        Output(name="water_power", label="Power that the water takes along", kind=power, si="W"),
+        Output(
+            name="water_power", label="Power that the water takes along", symbol="P_w", kind=power
+        ),
     ),
     work=total_head,
     trials=200,
