@@ -45,8 +45,8 @@ def radon_count(
         "T_h": Quantity(RADON, _DAYS, 5, "half-life of radon"),
         "D": Quantity(remaining(count_age), number, 5, "share left at the count"),
         "z": Quantity(Z_95, number, label="holds 19 times in 20"),
-        "m": Quantity(2.71, number, label="[currie-1968]"),
-        "n": Quantity(4.65, number, label="[currie-1968]"),
+        "m": Quantity(2.71, number, label="figure of Currie 1968"),
+        "n": Quantity(4.65, number, label="figure of Currie 1968"),
     }
     return Answer(
         outputs={

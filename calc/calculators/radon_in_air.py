@@ -112,8 +112,8 @@ def radon_in_air(
             Step("At the least, 19 houses in 20", "C_l = C_x / s**z", given),
             Step("At the most", "C_m = C_x * s**z", given),
             Step("Water that would add just what you allow", "C_k = C_b * N"),
-            Step("Lung cancer, average house [nrc-1999]", "r_l = a * C_r / C_1", given),
-            Step("Stomach cancer [nrc-1999]", "r_s = b * C_r / C_1", given),
+            Step("Lung cancer, average house, NRC 1999", "r_l = a * C_r / C_1", given),
+            Step("Stomach cancer, NRC 1999", "r_s = b * C_r / C_1", given),
         ),
         charts=(_spread_chart(air), _levels_chart(raw_radon)),
     )
@@ -259,7 +259,7 @@ CALCULATOR = Calculator(
             default="meter",
             origin=INVENTED,
             measure="A guess from the number of people is off by more than a factor of 1.8 in one "
-            "house of three [nrc-1999]. Leave out what runs outdoors.",
+            "house of three (National Research Council 1999). Leave out what runs outdoors.",
             group=WATER_USE,
         ),
         Input(
@@ -286,7 +286,7 @@ CALCULATOR = Calculator(
             },
             default="guess",
             origin="nobody has measured it in most houses",
-            measure="A guess is off by more than a factor of 2.3 in one house of three [nrc-1999].",
+            measure="A guess is off by more than a factor of 2.3 in one house of three (NRC 1999).",
             group=HOUSE,
         ),
         Input(

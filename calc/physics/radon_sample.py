@@ -75,7 +75,7 @@ def count_doubt(
     volume: float,
     time: float,
 ) -> float:
-    """Standard uncertainty that the counting alone leaves in `counted`, Bq/m³.
+    """Standard uncertainty that the counting alone leaves in the sample, Bq/m³.
 
         s = √(G / Tg + B / Tb) / (k V exp(-λ t))
 
