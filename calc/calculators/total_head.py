@@ -182,12 +182,15 @@ def _steps(system: _System, free: bool) -> tuple[Step, ...]:
         ),
         Step("Friction in all", "h_f = h_d + h_l", given),
     ]
+    takes = Step("Power that the water takes along", "P_w = w * Q_v * H", given)
     if free:
-        return (*steps, Step("Total head, pumped down", "H = h_w + h + p_b / w + h_f", given))
+        total = Step("Total head, pumped down", "H = h_w + h + p_b / w + h_f", given)
+        return (*steps, total, takes)
     return (
         *steps,
         Step("Total head, pumped down, at cut-out", "H = h_w + (p_o + p_b) / w + h_f", given),
         Step("Total head, pumped down, at cut-in", "H_c = h_w + (p_c + p_b) / w + h_f", given),
+        takes,
     )
 
 
