@@ -96,7 +96,7 @@ def transmissivity_of_line(flow: float, per_cycle: float) -> float:
 
     >>> from calc.units import day
     >>> round(transmissivity_of_line(2500 / day, 0.40) * day)
-    1144
+    1145
 
     Source: [cooper-jacob-1946]; for recovery [theis-1935], as in [todd-1980], (4.50).
     """

@@ -91,7 +91,7 @@ def refill_time(volume: float, supplied: float, drawn: float = 0.0) -> float | N
     Four hours for 240 gallons at 1 gpm:
 
     >>> from calc.units import gal, gpm, hour
-    >>> refill_time(240 * gal, 1 * gpm) / hour
+    >>> round(refill_time(240 * gal, 1 * gpm) / hour, 9)
     4.0
 
     Source: balance of the tank.

@@ -22,7 +22,7 @@ def air_pressure(altitude: float) -> float:
 
     Source: [us-atmosphere-1976].
     """
-    return float(atm * (1 - altitude / SCALE) ** EXPONENT)
+    return float(atm * max(0.0, 1 - altitude / SCALE) ** EXPONENT)
 
 
 def suction_limit(air: float, temperature: float) -> float:
