@@ -40,7 +40,7 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
         "engine": put(runtime, "pyodide.js", engine()),
         "wasm": put(runtime, "pyodide.wasm", (PYODIDE / "pyodide.asm.wasm").read_bytes()),
         "library": put(runtime, "library.zip", archive("library", standard_library(), optimize=2)),
-        "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=0)),
+        "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=2)),
     }
     (runtime / "manifest.json").write_text(json.dumps(manifest, indent=1), encoding="utf-8")
     checked = {
