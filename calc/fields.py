@@ -7,6 +7,7 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    cfm,
     current,
     day,
     flow,
@@ -19,7 +20,6 @@ from calc.units import (
     inch,
     length,
     mg,
-    minute,
     mm,
     number,
     pCi,
@@ -37,8 +37,6 @@ from calc.units import hardness as hardness_kind
 INVENTED = "invented example, Quarry Road house"
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
-
-CFM = ft**3 / minute
 
 INLET = "Flow in"
 OUTLET = "Flow out"
@@ -433,8 +431,8 @@ aerator_air = Input(
     kind=air_flow,
     default="12 cfm",
     origin=INVENTED,
-    low=0.1 * CFM,
-    high=500 * CFM,
+    low=0.1 * cfm,
+    high=500 * cfm,
     measure="With a flow hood or a pitot tube in the vent, lid and water in place. The blower's "
     "label is for free air: under water and through a vent it gives less.",
     group=AERATOR,

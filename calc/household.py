@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from calc import fields
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OPEN_TANK, OUTLET, flow_input
+from calc.fields import INVENTED, flow_input
 from calc.model import Input
 from calc.physics.demand import FILLS, Household, day_volume
 from calc.physics.open_tank import sure_reserve
@@ -36,7 +36,7 @@ class House(NamedTuple):
     pump: float
     float_open: float
     float_closed: float
-    drawdown: float
+    house_drawdown: float
 
     @property
     def household(self) -> Household:
@@ -53,13 +53,13 @@ class House(NamedTuple):
             house=float("inf") if before else self.worst_outlet,
             float_open=self.float_open,
             float_closed=self.float_closed,
-            drawdown=self.drawdown,
+            drawdown=self.house_drawdown,
         )
 
     @property
     def is_sure(self) -> bool:
         """Whether it cannot run dry, whatever is drawn: the bound in `sure_reserve`."""
-        reserve = sure_reserve(self.float_open, self.drawdown, self.limit == "before")
+        reserve = sure_reserve(self.float_open, self.house_drawdown, self.limit == "before")
         return reserve > 0 and self.plant_outlet <= self.worst_inlet
 
     @property
@@ -83,7 +83,7 @@ class House(NamedTuple):
         used = 7 * day_volume(household)
         pulses = 7 * household.people * sum(use.each_day for use in household.uses)
         pulses += FILLS * self.loads + 7
-        switches = pulses + 8 * used / self.drawdown
+        switches = pulses + 8 * used / self.house_drawdown
         switches += 2 * used / (self.float_closed - self.float_open)
         weeks = int(QUICK / (runs * switches))
         return max(SHORTEST_FIRST, min(LONGEST_FIRST, weeks))
@@ -170,55 +170,6 @@ uneven = Input(
     "house has quiet days and days with visitors. Leave it if you have not counted.",
     group=PEOPLE,
 )
-worst_inlet = flow_input(
-    "worst_inlet",
-    "Worst flow in",
-    "Q_w",
-    "4.8 gpm",
-    "From the outlet-setting page: lowest pressure, dirtiest filter.",
-    INLET,
-)
-worst_outlet = flow_input(
-    "worst_outlet",
-    "Worst flow out",
-    "Q_x",
-    "6 gpm",
-    "From the outlet-setting page.",
-    OUTLET,
-)
-pump = flow_input(
-    "pump",
-    "Flow of pump 2 with nothing holding it back",
-    "Q_p",
-    "12 gpm",
-    "Its curve at cut-in pressure, or a pail with the limit wide open.",
-    OUTLET,
-)
-float_closed = Input(
-    name="float_closed",
-    label="Water above the intake when the float closes",
-    symbol="V_off",
-    kind=volume,
-    default="11 gal",
-    origin=INVENTED,
-    low=0.6 * gal,
-    high=2500 * gal,
-    measure="Mark the level where the inlet shuts off, and count pails down.",
-    group=OPEN_TANK,
-    sure="0.5 gal",
-)
-drawdown = Input(
-    name="drawdown",
-    label="Drawdown of the house pressure tank",
-    symbol="dV",
-    kind=volume,
-    default="5.9 gal",
-    origin="20 gal, pre-charge 28 psi, switch 30/50 psi: from the page on one draw",
-    low=LEAST_DRAWDOWN,
-    high=150 * gal,
-    measure="Pump 2 off at cut-out: catch what a tap gives until the gauge shows cut-in.",
-    group=fields.HOUSE_TANK,
-)
 USE = (
     people,
     loads,
@@ -230,13 +181,13 @@ USE = (
 )
 OUT = (
     fields.limit,
-    worst_outlet,
-    pump,
+    fields.worst_outlet,
+    fields.pump,
     fields.float_open,
-    float_closed,
-    drawdown,
+    fields.float_closed,
+    fields.house_drawdown,
 )
-INPUTS = (*USE, worst_inlet, *OUT)
+INPUTS = (*USE, fields.worst_inlet, *OUT)
 SOURCES = (
     "deoreo-2016",
     "buchberger-1995",

@@ -28,6 +28,7 @@ psi = lbf / inch**2
 inH2O = 249.08891  # conventional, 4 degC water
 ftH2O = 12 * inH2O
 gpm = gal / minute
+cfm = ft**3 / minute
 inHg = inch * 13595.1 * 9.80665  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 kVA = 1e3
@@ -73,7 +74,7 @@ flow = kind(
 )
 air_flow = kind(
     "air flow",
-    Unit("cfm", ft**3 / minute, ("ft³/min", "ft3/min")),
+    Unit("cfm", cfm, ("ft³/min", "ft3/min")),
     Unit("L/s", L, ("lps",)),
     Unit("m³/h", 1 / hour, ("m3/h",)),
     us="cfm",

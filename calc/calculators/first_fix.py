@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from calc import cautions, household
+from calc import cautions, fields, household
 from calc.charts import Bar, Bars
 from calc.errors import Refused
 from calc.fields import INLET, flow_input
@@ -55,12 +55,12 @@ def first_fix(
     pump: float,
     float_open: float,
     float_closed: float,
-    drawdown: float,
+    house_drawdown: float,
 ) -> Answer:
     """What each fix leaves of the dry time, from the first weeks that can be counted at once."""
     house = House(
         people, loads, wash_days, fill, fill_flow, hose_days, uneven, worst_inlet, limit,
-        worst_outlet, pump, float_open, float_closed, drawdown,
+        worst_outlet, pump, float_open, float_closed, house_drawdown,
     )  # fmt: skip
     house.check()
     if serviced_inlet < worst_inlet:
@@ -88,7 +88,7 @@ def _fixes(house: House, serviced_inlet: float) -> dict[str, Fix]:
         "storage": Fix(larger),
         "bigger_inlet": Fix(house._replace(worst_inlet=house.worst_inlet + WIDER)),
         "stagger": Fix(house, waits=True),
-        "bigger_tank": Fix(house._replace(drawdown=TANK_TIMES * house.drawdown)),
+        "bigger_tank": Fix(house._replace(house_drawdown=TANK_TIMES * house.house_drawdown)),
     }
     if house.plant_outlet > house.worst_inlet:
         fixes["lower_outlet"] = Fix(house._replace(worst_outlet=house.worst_inlet))
@@ -253,7 +253,7 @@ CALCULATOR = Calculator(
     question="Which change does most against a dry tank in this house?",
     inputs=(
         *household.USE,
-        household.worst_inlet,
+        fields.worst_inlet,
         flow_input(
             "serviced_inlet",
             "Worst flow in with the filter just serviced",

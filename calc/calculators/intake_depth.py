@@ -10,13 +10,13 @@ from calc.errors import Refused
 from calc.fields import INVENTED, OPEN_TANK, OUTLET, flow_input
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.intake import (
-    GRAVITY,
     float_opening,
     froude_number,
     intake_velocity,
     least_submergence,
     usable_volume,
 )
+from calc.physics.pipe import GRAVITY
 from calc.units import (
     acceleration,
     area,

@@ -7,9 +7,9 @@ from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
 from calc.fields import AERATOR, INVENTED, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import air_to_water, diffusivity
 from calc.physics.spray import (
-    GRAVITY,
     chamber_removal,
     exit_speed,
     fall_time,

@@ -48,12 +48,12 @@ def year_of_draws(
     pump: float,
     float_open: float,
     float_closed: float,
-    drawdown: float,
+    house_drawdown: float,
 ) -> Answer:
     """Chance of a dry tank in a year, from the first weeks that can be counted at once."""
     house = House(
         people, loads, wash_days, fill, fill_flow, hose_days, uneven, worst_inlet, limit,
-        worst_outlet, pump, float_open, float_closed, drawdown,
+        worst_outlet, pump, float_open, float_closed, house_drawdown,
     )  # fmt: skip
     house.check()
     return _told(house, _more(house, {}, house.first_weeks()))

@@ -2,7 +2,7 @@
 
 from math import pi, sqrt
 
-GRAVITY = 9.80665  # m/s², standard gravity, = by definition
+from calc.physics.pipe import GRAVITY
 
 
 def intake_velocity(flow: float, bore: float) -> float:

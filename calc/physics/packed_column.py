@@ -4,8 +4,8 @@ from math import cbrt, exp, log, pi
 from typing import NamedTuple
 
 from calc.physics.air import viscosity as air_viscosity
+from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import GAS_CONSTANT, air_to_water, diffusivity
-from calc.physics.spray import GRAVITY
 from calc.physics.water import CRITICAL_TEMPERATURE, density, viscosity
 from calc.units import atm, mm
 

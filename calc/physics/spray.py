@@ -2,7 +2,8 @@
 
 from math import exp, pi, sqrt
 
-GRAVITY = 9.80665  # m/s², standard acceleration, [nist-811]
+from calc.physics.pipe import GRAVITY
+
 _TERMS = 80  # of a series whose terms fall off with the square of their number
 _SHORT = 1e-3  # Fourier number under which the short-time form is exact to rounding
 

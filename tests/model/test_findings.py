@@ -119,7 +119,7 @@ FINDINGS = [
     ("year_of_draws worst_outlet=4.8 limit=after", "good", "Cannot run dry."),
     ("year_of_draws worst_outlet=6.1 worst_inlet=6", "caution", "Not seen dry, not sure."),
     (
-        "year_of_draws worst_outlet=4.8 limit=after drawdown=10 loads=0 hose_days=0",
+        "year_of_draws worst_outlet=4.8 limit=after house_drawdown=10 loads=0 hose_days=0",
         "caution",
         "Not seen dry, not sure.",
     ),

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from calc.figures import agrees
+from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import air_to_water, diffusivity
 from calc.physics.spray import (
-    GRAVITY,
     chamber_removal,
     exit_speed,
     fall_time,

@@ -15,7 +15,7 @@
   globalThis.Worker = class {
     constructor(address, { type } = {}) {
       if (String(address).includes("assets/")) return new Native(address); // the theme's search
-      const inside = { onmessage: null, postMessage: (data) => queue(() => this.onmessage({ data })) };
+      const inside = { fetch: fetch.bind(globalThis), onmessage: null, postMessage: (data) => queue(() => this.onmessage({ data })) };
       const own = (name) => name in inside;
       const self = new Proxy(globalThis, {
         get: (page, name) => (own(name) ? inside[name] : page[name]),
