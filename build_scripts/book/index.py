@@ -9,7 +9,7 @@ from typing import NamedTuple
 from xml.etree.ElementTree import Element
 
 from build_scripts.book.gather import Chapter
-from build_scripts.book.tree import classes, is_heading, make, text
+from build_scripts.book.tree import classes, having, is_heading, make, text
 
 TERMS = Path(__file__).with_name("terms.txt")
 REFERENCE = ("reference/", "sources.html")
@@ -83,13 +83,17 @@ def _sorting(entry: str) -> str:
 
 
 def _terms(body: Element) -> Iterator[tuple[str, Element]]:
-    """Each term once in a section, with the new element that holds it."""
+    """Each term once in a section, with the new element that holds it.
+
+    Not in the table behind a chart: paper does not show it, so no page could be told.
+    """
     finder = _finder()
     seen: set[str] = set()
+    unseen = {cell for chart in having(body, "calc-chart") for cell in chart.iter("td")}
     for parent in list(body.iter()):
         if is_heading(parent):
             seen = set()
-        if parent.tag in RUNNING:
+        if parent.tag in RUNNING and parent not in unseen:
             for child in (None, *parent):
                 yield from _marked(parent, child, finder, seen)
 
