@@ -1,7 +1,6 @@
 """The formulas of a calculator, and what their letters stand for."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from itertools import combinations
 from typing import NamedTuple
 
 from build_scripts.pages.markdown import escaped, symbol
@@ -44,9 +43,9 @@ def formulas(calculator: Calculator) -> Iterator[str]:
 
 
 def cases(calculator: Calculator) -> list[Tried]:
-    """Cases that bring out every step: the worked example, each option picked, with each of
-    those every input in turn at an end of its range, and any two options picked together, with
-    an input at an end where they do not fit the worked example."""
+    """Cases that bring out every step: the worked example; each option picked; and of the options
+    that take steps of their own, each with any other option, and with every input in turn at an
+    end of its range. Two options that do not fit the worked example are tried at those ends too."""
     options = [
         {each.name: Typed(value)}
         for each in calculator.inputs
@@ -61,17 +60,28 @@ def cases(calculator: Calculator) -> list[Tried]:
         for unit in (each.usual("us"),)
         for end in (each.low, each.high)
     ]
-    plain: list[dict[str, Typed]] = [{}, *options]
-    pairs = [one | other for one, other in combinations(options, 2) if one.keys() != other.keys()]
+    unlike = _unlike(calculator, [{}, *options])
+    pairs = [one | other for one in unlike[1:] for other in options if one.keys() != other.keys()]
     refused = [pair for pair in pairs if not solve(calculator, pair).answer]
-    changes = [
-        *plain,
-        *(option | end for option in plain for end in ends),
+    changes: list[dict[str, Typed]] = [
+        {},
+        *options,
+        *(option | end for option in unlike for end in ends),
         *pairs,
         *(pair | end for pair in refused for end in ends),
     ]
     tried = (Tried(tuple(change), solve(calculator, change)) for change in changes)
     return [each for each in tried if each.case.answer]
+
+
+def _unlike(calculator: Calculator, changes: Iterable[dict[str, Typed]]) -> list[dict[str, Typed]]:
+    """Of the changes that take the same steps the first; each of those that are refused."""
+    found: dict[object, dict[str, Typed]] = {}
+    for change in changes:
+        answer = solve(calculator, change).answer
+        steps = answer and tuple((step.label, step.formula) for step in answer.steps)
+        found.setdefault(steps or tuple(change.items()), change)
+    return list(found.values())
 
 
 def taken(every: Iterable[Tried]) -> list[Shown]:
