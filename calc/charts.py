@@ -20,10 +20,14 @@ class Like(Protocol):
 
 
 class Axis(NamedTuple):
-    """An axis of a chart; figures are drawn in the unit of the kind, input or output `like`."""
+    """An axis of a chart; figures are drawn in the unit of the kind, input or output `like`.
+
+    tenfold -- along the level axis each equal step is ten times as much; all are over nothing
+    """
 
     label: str
     like: Kind | Like
+    tenfold: bool = False
 
 
 class Line(NamedTuple):

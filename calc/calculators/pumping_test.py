@@ -277,34 +277,34 @@ def _steps(test: _Test, deepest: float, own_well: bool) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _drawn_from(line: Fitted, points: list[tuple[float, float]], shift: float) -> float:
+def _drawn_from(line: Fitted, logs: tuple[float, ...]) -> float:
     """Where the line begins: at the first reading, or later where it comes out of the ground."""
-    first = points[0][0]
     if line.per_cycle <= 0:
-        return first
-    return min(max(first, -line.zero / line.per_cycle - shift), points[-1][0])
+        return logs[0]
+    return min(max(logs[0], -line.zero / line.per_cycle), logs[-1])
 
 
 def _chart(test: _Test) -> Chart:
-    shift = 0.0 if test.recovers else log10(minute)
-    points = [(x - shift, s) for x, s in zip(test.logs, test.drawdowns, strict=True)]
+    points = [(10**x, s) for x, s in zip(test.logs, test.drawdowns, strict=True)]
     used = set(test.used)
     lines = []
     if test.line is not None:
-        ends = (_drawn_from(test.line, points, shift), 0.0 if test.recovers else points[-1][0])
-        drawn = tuple((x, test.line.zero + test.line.per_cycle * (x + shift)) for x in ends)
+        ends = (_drawn_from(test.line, test.logs), 0.0 if test.recovers else test.logs[-1])
+        drawn = tuple((10**x, test.line.zero + test.line.per_cycle * x) for x in ends)
         lines.append(Line("straight line", drawn))
     left_out = tuple(point for i, point in enumerate(points) if i not in used)
     if left_out:
         lines.append(Line("readings left out", left_out))
     shows = "Each step to the right is ten times the time. The line goes through what is left."
     if test.recovers:
-        shows = "To the left the recovery is longer. The line should end at no drawdown and 0."
-    axis = "Logarithm of (time since start / time since stop)"
+        shows = "To the left the recovery is longer. The line should end at no drawdown and 1."
+    x = Axis("Time since the start", duration, tenfold=True)
+    if test.recovers:
+        x = Axis("Time since start / time since stop", number, tenfold=True)
     return Chart(
         title="Drawdown against the logarithm of time",
         says=shows,
-        x=Axis(axis if test.recovers else "Logarithm of the minutes since the start", number),
+        x=x,
         y=Axis("Drawdown", _SLOPE),
         lines=tuple(lines),
         marks=tuple(

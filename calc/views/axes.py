@@ -1,7 +1,8 @@
 """The axes of a chart: their unit, their ends, and the round figures written along them."""
 
 from collections.abc import Iterable, Iterator
-from math import ceil, floor, inf, log10
+from itertools import count
+from math import ceil, floor, inf, log, log10
 from typing import NamedTuple
 
 from calc.charts import Axis, kind_of
@@ -29,16 +30,22 @@ class Scale(NamedTuple):
     high: float
     ticks: tuple[float, ...]
     figures: tuple[str, ...]
+    tenfold: bool = False
 
     def share(self, value: float) -> float:
         """How far along the axis an SI value lies, 0 to 1."""
-        return (self.unit.out_of_si(value) - self.low) / (self.high - self.low)
+        shown = self.unit.out_of_si(value)
+        if self.tenfold:
+            return log(shown / self.low) / log(self.high / self.low)
+        return (shown - self.low) / (self.high - self.low)
 
 
 def shown_unit(axis: Axis, unit_set: str, values: Iterable[float]) -> Unit:
     """The unit of an axis: the reader's usual one, but for a time the one that suits it."""
     if kind_of(axis.like) is not duration:
         return axis.like.usual(unit_set)
+    if axis.tenfold:
+        return duration.unit("min")
     longest = max(map(abs, values))
     return duration.unit(next(symbol for symbol, most in _TIME_UNITS if longest <= most))
 
@@ -60,6 +67,8 @@ def x_scale(axis: Axis, unit_set: str, values: list[float], left: float) -> Scal
 
     It has as many ticks as its figures leave room for.
     """
+    if axis.tenfold:
+        return _tenfold(axis, unit_set, values, left)
     unit = shown_unit(axis, unit_set, values)
     low, high = _span(values, unit)
     for about in (6, 5, 4, 3):
@@ -72,6 +81,29 @@ def x_scale(axis: Axis, unit_set: str, values: list[float], left: float) -> Scal
     return _scale(axis, unit, (ticks[0], ticks[-1]), ticks)
 
 
+def _tenfold(axis: Axis, unit_set: str, values: list[float], left: float) -> Scale:
+    """From a power of ten at or below all values to one at or above them."""
+    unit = shown_unit(axis, unit_set, values)
+    shown = [unit.out_of_si(value) for value in values]
+    low = floor(log10(min(shown)) + 1e-9)
+    high = max(low + 1, ceil(log10(max(shown)) - 1e-9))
+    name = f"{axis.label}, {unit.symbol}" if unit.symbol else axis.label
+    scales = (_powers(name, unit, range(low, high + step, step)) for step in count(1))
+    return next(each for each in scales if len(each.ticks) == 2 or _fits(each, left))
+
+
+def _powers(name: str, unit: Unit, powers: range) -> Scale:
+    ticks = tuple(10.0**power for power in powers)
+    return Scale(name, unit, ticks[0], ticks[-1], ticks, tuple(map(_power, powers)), tenfold=True)
+
+
+def _power(power: int) -> str:
+    """1,000 as it is, a million as 10⁶."""
+    if -4 < power < 5:
+        return f"{10.0**power:,.{max(0, -power)}f}".replace(",", THIN_SPACE)
+    return f"10{str(power).translate(_RAISED)}"
+
+
 def margins(across: Scale, left: float) -> Span:
     """Room at either side of the axis, so that no figure leaves the picture."""
     halves = [width_of(figure) / 2 + 2 for figure in across.figures]
@@ -80,7 +112,8 @@ def margins(across: Scale, left: float) -> Span:
 
 def _fits(tried: Scale, left: float) -> bool:
     room = WIDTH - sum(margins(tried, left))
-    spacing = (tried.ticks[1] - tried.ticks[0]) / (tried.high - tried.low) * room
+    second, first = (tried.share(tried.unit.into_si(tick)) for tick in tried.ticks[1::-1])
+    spacing = (second - first) * room
     return max(map(width_of, tried.figures)) + APART <= spacing
 
 

@@ -89,7 +89,7 @@ def _names(frame: Frame) -> list[Words]:
 
 
 def _across(limit: Limit, frame: Frame) -> tuple[Point, Point]:
-    _, y = frame.place(0, limit.y)
+    y = frame.up(limit.y)
     return (frame.box.left, y), (frame.box.right, y)
 
 

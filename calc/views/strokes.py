@@ -28,9 +28,13 @@ class Frame(NamedTuple):
     box: Box
 
     def place(self, x: float, y: float) -> Point:
-        left, top, right, bottom = self.box
-        across = left + self.x.share(x) * (right - left)
-        return round(across, 1), round(bottom - self.y.share(y) * (bottom - top), 1)
+        return self.across(x), self.up(y)
+
+    def across(self, x: float) -> float:
+        return round(self.box.left + self.x.share(x) * (self.box.right - self.box.left), 1)
+
+    def up(self, y: float) -> float:
+        return round(self.box.bottom - self.y.share(y) * (self.box.bottom - self.box.top), 1)
 
 
 def pieces(line: Line, frame: Frame) -> list[list[Point]]:
@@ -123,11 +127,11 @@ def grid(frame: Frame) -> Iterator[Safe]:
     """Both axes with their ticks and figures, and a hair line for each figure of the y axis."""
     left, top, right, bottom = frame.box
     for tick, figure in zip(frame.y.ticks, frame.y.figures, strict=True):
-        _, y = frame.place(0, frame.y.unit.into_si(tick))
+        y = frame.up(frame.y.unit.into_si(tick))
         yield straight((left, y), (right, y), "chart-grid", "0.5", stroke_opacity="0.4")
         yield Words(figure, left - 6, y + 5, "end").drawn()
     for tick, figure in zip(frame.x.ticks, frame.x.figures, strict=True):
-        x, _ = frame.place(frame.x.unit.into_si(tick), 0)
+        x = frame.across(frame.x.unit.into_si(tick))
         yield straight((x, bottom), (x, bottom + 5), "chart-axis", "1")
         yield Words(figure, x, bottom + 20, "middle").drawn()
     yield straight((left, bottom), (right, bottom), "chart-axis", "1")

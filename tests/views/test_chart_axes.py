@@ -8,11 +8,12 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from calc.charts import Axis
-from calc.figures import read_number
+from calc.figures import THIN_SPACE, read_number
 from calc.model import Output
 from calc.quantity import KINDS, Kind
-from calc.units import area, day, duration, flow, hour, minute, volume
+from calc.units import area, day, duration, flow, hour, minute, number, volume
 from calc.views.axes import Scale, margins, x_scale, y_scale
+from calc.views.lettering import WIDTH, width_of
 from tests.model.given import steady
 from tests.views.drawings import EM, spans
 
@@ -159,3 +160,28 @@ def test_where_the_upright_axis_starts(values: list[float], figures: str) -> Non
     unit = flow.usual("us")
     scale = y_scale(Axis("Flow", flow), "us", [unit.into_si(value) for value in values])
     assert " ".join(scale.figures) == figures
+
+
+@settings(steady, max_examples=100)
+@given(st.lists(st.floats(1e-9, 1e12), min_size=1, max_size=6), st.floats(16, 94))
+def test_equal_steps_of_a_tenfold_axis_multiply(values: list[float], left: float) -> None:
+    """By reason: powers of ten around the data, evenly spaced, with room for their figures."""
+    scale = x_scale(Axis("any", number, tenfold=True), "us", values, left)
+    hair = 1e-6
+    assert scale.ticks[0] <= min(values) * (1 + hair)
+    assert scale.ticks[-1] >= max(values) * (1 - hair)
+    steps = [after / before for before, after in pairwise(scale.ticks)]
+    assert steps == pytest.approx([steps[0]] * len(steps))
+    assert log10(steps[0]) == pytest.approx(round(log10(steps[0])))
+    shares = [scale.share(tick) for tick in scale.ticks]
+    assert shares == pytest.approx([n / len(steps) for n in range(len(scale.ticks))])
+    room = (WIDTH - sum(margins(scale, left))) / len(steps)
+    assert len(steps) == 1 or all(width_of(figure) < room for figure in scale.figures)
+
+
+def test_a_tenfold_axis_of_time_is_in_minutes() -> None:
+    """By reason: a pumping test of two days is plotted from 10 to 10,000 minutes."""
+    scale = x_scale(Axis("Time", duration, tenfold=True), "us", [10 * minute, 2 * day], 40)
+    assert scale.name == "Time, min"
+    assert scale.figures == ("10", "100", f"1{THIN_SPACE}000", f"10{THIN_SPACE}000")
+    assert scale.share(100 * minute) == pytest.approx(1 / 3)
