@@ -285,6 +285,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=daily_demand,
+    leaves={"daily": ("daily_use",)},
     cautions=(cautions.BACKFLOW, cautions.LOCAL_CODE),
     sources=(
         "deoreo-2016",
