@@ -12,7 +12,16 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from build_scripts import environment
 
-CHECKS = ("ruff check", "ruff format --check", "mypy", "mkdocs build --strict", "pytest")
+CHECKS = (
+    ["ruff", "check"],
+    ["ruff", "format", "--check"],
+    ["mypy"],
+    ["mkdocs", "build", "--strict"],
+)
+TESTS = (
+    ["pytest", "-m", "browser"],  # one after the other: a slow browser is no fault
+    ["pytest", "-m", "not browser", "--numprocesses=logical", "--dist=loadscope"],
+)
 
 
 def main() -> None:
@@ -21,16 +30,16 @@ def main() -> None:
     environment.install_other_browsers()
     environment.install_epub_checker()
     environment.install_nginx()
-    failed = [check for check in CHECKS if not passes(check)]
+    tests = [["pytest", *sys.argv[1:]]] if sys.argv[1:] else TESTS
+    failed = [" ".join(check) for check in (*CHECKS, *tests) if not passes(check)]
     if failed:
-        sys.exit(f"Failed: {', '.join(failed)}")
+        sys.exit(f"Failed: {'; '.join(failed)}")
     print("All checks passed.")
 
 
-def passes(check: str) -> bool:
-    command = [*check.split(), *(sys.argv[1:] if check == "pytest" else [])]
-    print(f"\n== {' '.join(command)}", flush=True)
-    return subprocess.run([environment.PYTHON, "-m", *command], check=False).returncode == 0
+def passes(check: list[str]) -> bool:
+    print(f"\n== {' '.join(check)}", flush=True)
+    return subprocess.run([environment.PYTHON, "-m", *check], check=False).returncode == 0
 
 
 if __name__ == "__main__":
