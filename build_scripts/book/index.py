@@ -26,12 +26,18 @@ class Finder(NamedTuple):
     terms: list[str]
 
 
-def _finder() -> Finder:
+def terms() -> list[list[str]]:
+    """The words to be found, each with its other forms behind it."""
     lines = (line.strip() for line in TERMS.read_text(encoding="utf-8").splitlines())
-    forms = [line.split("|") for line in lines if line and not line.startswith("#")]
-    groups = "|".join(f"({'|'.join(map(_form, each))})" for each in forms)
+    every = (line.split("|") for line in lines if line and not line.startswith("#"))
+    return [[form.strip() for form in forms] for forms in every]
+
+
+def _finder() -> Finder:
+    every = terms()
+    groups = "|".join(f"({'|'.join(map(_form, forms))})" for forms in every)
     pattern = re.compile(rf"\b(?:{groups})(?:e?s)?\b", re.IGNORECASE)
-    return Finder(pattern, ["", *(each[0].strip() for each in forms)])
+    return Finder(pattern, ["", *(forms[0] for forms in every)])
 
 
 def _form(said: str) -> str:
