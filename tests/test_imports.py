@@ -29,6 +29,7 @@ MAY_IMPORT = {
     "calc.figures": {"calc.errors"},
     "calc.quantity": {"calc.errors", "calc.figures"},
     "calc.units": {"calc.quantity"},
+    "calc.levels": {"calc.units"},
     "calc.charts": {"calc.quantity"},
     "calc.physics.": LOW | {"calc.roots"},
     "calc.roots": set(),
@@ -41,7 +42,8 @@ MAY_IMPORT = {
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"},
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
+    | {"calc.levels"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
