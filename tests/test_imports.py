@@ -30,6 +30,7 @@ MAY_IMPORT = {
     "calc.quantity": {"calc.errors", "calc.figures"},
     "calc.units": {"calc.quantity"},
     "calc.levels": {"calc.units"},
+    "calc.water_levels": LOW | {"calc.levels"},
     "calc.charts": {"calc.quantity"},
     "calc.physics.": LOW | {"calc.roots"},
     "calc.roots": set(),
@@ -43,7 +44,7 @@ MAY_IMPORT = {
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.levels"},
+    | {"calc.levels", "calc.water_levels"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

@@ -31,6 +31,12 @@ PINT = {
     "g/L": "gram/liter", "mg/L as CaCO3": "milligram/liter", "gpg": "grain/gallon",
     "pCi/L": "picocurie/liter", "Bq/L": "becquerel/liter", "Bq/m³": "becquerel/meter**3",
     "L/day": "liter/day", "ft/s²": "foot/second**2", "m/s²": "meter/second**2",
+    "mL/min": "milliliter/minute", "mg/L as N": "milligram/liter",
+    "mg/L as NO3": "nitrate_milligram/liter", "meq/L": "millimole/liter",
+    "mmol/L": "millimole/liter", "mol/L": "mole/liter", "µS/cm": "microsiemens/centimeter",
+    "mS/cm": "millisiemens/centimeter", "mg/L per µS/cm": "milligram/liter/(microsiemens/centimeter)",
+    "mJ/cm²": "millijoule/centimeter**2", "per cm": "1/centimeter",
+    "mg·min/L": "milligram*minute/liter",
     "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
 }  # fmt: skip
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
@@ -43,7 +49,9 @@ every_unit = pytest.mark.parametrize(
 
 @pytest.fixture(scope="module")
 def registry() -> UnitRegistry:
-    return UnitRegistry()
+    registry = UnitRegistry()
+    registry.define("nitrate_milligram = 14.007 / (14.007 + 3 * 15.999) milligram")
+    return registry
 
 
 @every_unit
