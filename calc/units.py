@@ -179,12 +179,19 @@ equivalents = kind("charges of ions", Unit("meq/L", 1.0), us="meq/L", si="meq/L"
 ion_amount = kind(
     "amount of ions", Unit("mmol/L", 1.0), Unit("mol/L", 1e3), us="mmol/L", si="mmol/L"
 )
+molar_mass = kind("mass of a mole", Unit("g/mol", 1e-3), us="g/mol", si="g/mol")
 conductivity = kind(
     "conductivity",
     Unit("µS/cm", 1e-4, ("us/cm", "umho/cm")),
     Unit("mS/cm", 0.1, ("ms/cm",)),
     us="µS/cm",
     si="µS/cm",
+)
+conducted = kind(
+    "conductivity for each charge",
+    Unit("µS/cm per meq/L", 1e-4),
+    us="µS/cm per meq/L",
+    si="µS/cm per meq/L",
 )
 solids_share = kind(
     "solids for each conductivity",

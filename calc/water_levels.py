@@ -19,7 +19,7 @@ arsenic | US EPA | 10 µg/L | enforceable | 2026 | second-hand | cfr-141-62
 arsenic | WHO | 10 µg/L | advice | 2022 | second-hand | who-gdwq-2022 | provisional
 uranium | US EPA | 30 µg/L | enforceable | 2000 | second-hand | cfr-141-66
 uranium | WHO | 30 µg/L | advice | 2022 | from memory | who-gdwq-2022 | provisional
-lead | US EPA | 10 µg/L | action | 2024 | second-hand | cfr-141-80 | 15 µg/L before; the goal is none
+lead | US EPA | 10 µg/L | action | 2024 | second-hand | cfr-141-80 | 15 µg/L before; goal: none
 lead | WHO | 10 µg/L | advice | 2022 | second-hand | who-gdwq-2022 | as low as can be done
 copper | US EPA | 1.3 mg/L | action | 2024 | read | cfr-141-80
 copper | WHO | 2 mg/L | advice | 2022 | second-hand | who-gdwq-2022
