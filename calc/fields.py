@@ -27,6 +27,7 @@ from calc.units import (
 )
 
 INVENTED = "invented example, Quarry Road house"
+MG_L = mg / L
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
 
@@ -370,7 +371,7 @@ nitrate = Input(
     default="0.6 mg/L as N",
     origin=INVENTED,
     low=0,
-    high=500 * mg / L,
+    high=500 * MG_L,
     measure="See whether the sheet means nitrogen (nitrate-N) or nitrate (NO3): the second figure "
     "is "
     "4.43 times the first. Less than the laboratory can see counts as 0.",
@@ -406,7 +407,7 @@ total_iron = on_sheet(
     "C_Fe",
     "0.8 mg/L",
     "Unfiltered sample. Rust settles in the bottle: shake it before you pour.",
-    100 * mg / L,
+    100 * MG_L,
 )
 manganese = on_sheet(
     "manganese",
@@ -414,7 +415,7 @@ manganese = on_sheet(
     "C_Mn",
     "0.09 mg/L",
     "Unfiltered sample, from the well and not from behind a softener.",
-    50 * mg / L,
+    50 * MG_L,
 )
 sodium = on_sheet(
     "sodium",
@@ -422,6 +423,6 @@ sodium = on_sheet(
     "C_Na",
     "9 mg/L",
     "Raw water. Behind a softener it is the softener that you measure.",
-    5000 * mg / L,
+    5000 * MG_L,
     sure="5 %",
 )

@@ -2,6 +2,7 @@
 "due."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from typing import NamedTuple
 
 from calc import cautions, fields
@@ -45,16 +46,16 @@ class _Filter(NamedTuple):
 
 def cartridge(
     filter_side: str,
+    housings: str,
+    filter_flow: float,
+    spare_drop: float,
+    daily_use: float,
     clean_drop: float,
     empty_drop: float,
     test_flow: float,
     dirty_drop: float,
     dirty_flow: float,
     passed: float,
-    housings: str,
-    filter_flow: float,
-    spare_drop: float,
-    daily_use: float,
 ) -> Answer:
     """Drop clean and dirty, and the water and days until the spare pressure is used up."""
     if empty_drop >= clean_drop:
@@ -313,6 +314,25 @@ CALCULATOR = Calculator(
             measure="Follow the pipe. It decides whether dirt lowers the flow in or the flow out.",
             group=WANTED,
         ),
+        Choice(
+            name="housings",
+            label="Housings side by side from now on",
+            options={"1": "one", "2": "two", "3": "three", "4": "four"},
+            default="1",
+            origin=INVENTED,
+            measure="Alike, with pipes of one length, so that they share the flow.",
+            group=WANTED,
+        ),
+        _FLOW,
+        _pressure(
+            "spare_drop",
+            "Pressure that the filter may take at that flow",
+            "p_s",
+            "10 psi",
+            "Gauge before it less what must be left behind it; never over the element's own limit.",
+            WANTED,
+        ),
+        replace(fields.daily_use, group=WANTED),
         _pressure(
             "clean_drop",
             "Drop over the housing, new element",
@@ -367,25 +387,6 @@ CALCULATOR = Calculator(
             group=DIRTY,
             sure="2 %",
         ),
-        Choice(
-            name="housings",
-            label="Housings side by side from now on",
-            options={"1": "one", "2": "two", "3": "three", "4": "four"},
-            default="1",
-            origin=INVENTED,
-            measure="Alike, with pipes of one length, so that they share the flow.",
-            group=WANTED,
-        ),
-        _FLOW,
-        _pressure(
-            "spare_drop",
-            "Pressure that the filter may take at that flow",
-            "p_s",
-            "10 psi",
-            "Gauge before it less what must be left behind it; never over the element's own limit.",
-            WANTED,
-        ),
-        fields.daily_use,
     ),
     outputs=(
         Output(

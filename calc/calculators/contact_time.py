@@ -1,10 +1,11 @@
 """Chlorine times time: what a contact tank is worth against germs, and the bleach it takes."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from calc import cautions, fields
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, MG_L, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.germs import (
     BAFFLING,
@@ -17,9 +18,9 @@ from calc.physics.germs import (
 )
 from calc.physics.germs import contact_time as time_of
 from calc.physics.radon_solubility import ICE_POINT
-from calc.units import L, concentration, contact, duration, flow, gal, mg, number, volume
+from calc.units import concentration, contact, duration, flow, gal, number, volume
 
-MOST_CHLORINE = 4 * mg / L  # [cfr-141-65]
+MOST_CHLORINE = 4 * MG_L  # [cfr-141-65]
 COLDEST = ICE_POINT + 5  # the regression for Giardia starts here
 TANK, CHLORINE = "The contact tank", "Chlorine"
 
@@ -30,9 +31,9 @@ def contact_time(
     contact_flow: float,
     residual: float,
     chlorinated_ph: float,
-    water_temperature: float,
     demand: float,
     bleach_strength: float,
+    water_temperature: float,
 ) -> Answer:
     """Contact time, chlorine times time, what that counts for, and the bleach to feed."""
     factor = BAFFLING[baffling]
@@ -127,7 +128,8 @@ def _others(
         yield Finding(
             "caution",
             "Most of it is used up.",
-            "The water itself takes {demand} of the {chlorine_dose}. Take iron, manganese and sulfide out "
+            "The water itself takes {demand} of the {chlorine_dose}. Take iron, manganese and "
+            "sulfide out "
             "first, or the residual will swing.",
         )
 
@@ -141,8 +143,8 @@ def _steps(factor: float, virus: float, giardia: float | None, reached: float) -
         "z": Quantity(giardia or 1.0, contact, 3, "regression for Giardia and its margin"),
     }
     steps = [
-        Step("Contact time, all but the fastest tenth", "T = B * V_c / Q_c", given),
-        Step("Chlorine times time", "X = C_c * T"),
+        Step("Contact time, all but the fastest tenth", "t = B * V_c / Q_c", given),
+        Step("Chlorine times time", "X = C_c * t"),
         Step("4 log of viruses take", "X_v = v", given),
         Step("Logs of viruses", "l_v = min(L_v * X / X_v, L_v)", given),
     ]
@@ -239,8 +241,8 @@ CALCULATOR = Calculator(
             "Free chlorine behind the tank",
             "C_c",
             "1 mg/L",
-            0.1 * mg / L,
-            10 * mg / L,
+            0.1 * MG_L,
+            10 * MG_L,
             "Drop or color test for free chlorine, at the largest flow, at once. Total chlorine is "
             "another thing.",
         ),
@@ -257,14 +259,13 @@ CALCULATOR = Calculator(
             group=CHLORINE,
             sure="0.1",
         ),
-        fields.water_temperature,
         _chlorine(
             "demand",
             "Chlorine that the water uses up",
             "C_d",
             "2 mg/L",
             0.0,
-            50 * mg / L,
+            50 * MG_L,
             "Three jars with 2, 4 and 8 mg/L: what is gone after half an hour. About 0.63 for each "
             "part of iron, 1.29 of manganese, 2.1 to 8.3 of sulfide, 10 of ammonia, from memory.",
         ),
@@ -285,9 +286,14 @@ CALCULATOR = Calculator(
             group=CHLORINE,
             sure="20 %",
         ),
+        replace(
+            fields.water_temperature,
+            group=CHLORINE,
+            measure="Thermometer behind the tank, in the coldest month: cold slows chlorine down.",
+        ),
     ),
     outputs=(
-        Output(name="contact_minutes", label="Contact time", symbol="T", kind=duration, us="min"),
+        Output(name="contact_minutes", label="Contact time", symbol="t", kind=duration, us="min"),
         Output(name="ct", label="Chlorine times time", symbol="X", kind=contact),
         Output(
             name="virus_needed", label="4 log of viruses take", symbol="X_v", kind=contact, digits=2

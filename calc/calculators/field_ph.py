@@ -16,7 +16,7 @@ SAME = 0.2  # two pH meters agree no better in soft water: common practice, no s
 STRENGTH_OF_ALKALINITY = 2.0  # ionic strength over alkalinity, both in mol/m³
 
 
-def field_ph(site_ph: float, lab_ph: float, alkalinity: float, water_temperature: float) -> Answer:
+def field_ph(site_ph: float, alkalinity: float, water_temperature: float, lab_ph: float) -> Answer:
     """Carbon dioxide and stone by the pH of the site and by that of the sheet."""
     charge = alkalinity / CACO3
     first = constants(water_temperature, STRENGTH_OF_ALKALINITY * charge).first
@@ -106,13 +106,13 @@ CALCULATOR = Calculator(
             group=fields.CHEMISTRY,
             sure="0.1",
         ),
-        replace(fields.lab_ph, low=4.5, high=HIGHEST),
         replace(
             fields.alkalinity,
             measure="Drop test at the tap or the laboratory's sheet, raw water. It does not change "
             "when gas leaves the bottle: this figure of the sheet can be trusted.",
         ),
-        fields.water_temperature,
+        replace(fields.water_temperature, group=fields.CHEMISTRY),
+        replace(fields.lab_ph, low=4.5, high=HIGHEST),
     ),
     outputs=(
         _stone("co2_real", "Carbon dioxide in the well's water", "c_f"),

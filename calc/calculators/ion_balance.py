@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from calc import cautions, fields
 from calc.charts import Bar, Bars
-from calc.fields import SHEET, on_sheet
+from calc.fields import MG_L, SHEET, on_sheet
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.water_report import (
     CACO3,
@@ -23,14 +23,12 @@ from calc.physics.water_report import (
 )
 from calc.physics.water_report import hardness as hardness_of
 from calc.units import (
-    L,
     concentration,
     conducted,
     conductivity,
     equivalents,
     hardness,
     ion_amount,
-    mg,
     molar_mass,
     number,
     share,
@@ -39,7 +37,7 @@ from calc.units import (
 from calc.water_levels import LEVELS
 
 # Where a good sheet lies, [standard-methods] 1030 E.
-_PER = mg / L / 1e-4  # mg/L for each µS/cm
+_PER = MG_L / 1e-4  # mg/L for each µS/cm
 LEAST_SOLIDS, MOST_SOLIDS = 0.55 * _PER, 0.70 * _PER
 LEAST_CHARGES, MOST_CHARGES = 0.9, 1.1
 HARDNESS_GAP = 0.05  # from memory, as a share
@@ -129,7 +127,7 @@ def _doubts(
 ) -> Iterator[Finding]:
     soft = min(found.cations, found.anions) < DILUTE
     gap = abs(counted - told) / max(counted, told, 1e-12)
-    if gap > HARDNESS_GAP and abs(counted - told) > 2 * mg / L:
+    if gap > HARDNESS_GAP and abs(counted - told) > 2 * MG_L:
         yield Finding(
             "caution",
             "Hardness does not fit.",
@@ -242,7 +240,7 @@ CALCULATOR = Calculator(
             "C_Ca",
             "13 mg/L",
             "As calcium, Ca. If the sheet gives calcium hardness, divide by 2.497.",
-            2000 * mg / L,
+            2000 * MG_L,
             sure="5 %",
         ),
         on_sheet(
@@ -251,7 +249,7 @@ CALCULATOR = Calculator(
             "C_Mg",
             "3 mg/L",
             "As magnesium, Mg. If the sheet gives magnesium hardness, divide by 4.118.",
-            2000 * mg / L,
+            2000 * MG_L,
             sure="5 %",
         ),
         fields.sodium,
@@ -261,13 +259,13 @@ CALCULATOR = Calculator(
             "C_K",
             "1.2 mg/L",
             "Little in most wells. 0 where the sheet has none.",
-            1000 * mg / L,
+            1000 * MG_L,
         ),
         fields.total_iron,
         replace(
             fields.alkalinity,
-            low=1 * mg / L,
-            high=2000 * mg / L,
+            low=1 * MG_L,
+            high=2000 * MG_L,
             group=SHEET,
             sure="5 %",
             measure="As calcium carbonate. If the sheet gives bicarbonate, multiply it by 0.820.",
@@ -278,7 +276,7 @@ CALCULATOR = Calculator(
             "C_Cl",
             "12 mg/L",
             "Road salt and a softener's brine raise it.",
-            10000 * mg / L,
+            10000 * MG_L,
             sure="5 %",
         ),
         on_sheet(
@@ -287,7 +285,7 @@ CALCULATOR = Calculator(
             "C_S",
             "9 mg/L",
             "As sulfate, SO4. If the sheet gives sulfur, multiply by 2.996.",
-            5000 * mg / L,
+            5000 * MG_L,
             sure="5 %",
         ),
         fields.nitrate,
@@ -297,12 +295,12 @@ CALCULATOR = Calculator(
             "C_Si",
             "12 mg/L",
             "As SiO2. Sheets leave it out; rock gives 10 to 30. It bears no charge.",
-            200 * mg / L,
+            200 * MG_L,
         ),
         replace(
             fields.hardness,
             low=0,
-            high=3000 * mg / L,
+            high=3000 * MG_L,
             group=SHEET,
             sure="5 %",
             measure="Total hardness as the sheet gives it, as calcium carbonate.",
@@ -313,7 +311,7 @@ CALCULATOR = Calculator(
             "C_D",
             "88 mg/L",
             "Dried and weighed. A pen meter shows conductivity times a guess: that is no test.",
-            20000 * mg / L,
+            20000 * MG_L,
         ),
         Input(
             name="water_conductivity",
@@ -322,7 +320,7 @@ CALCULATOR = Calculator(
             kind=conductivity,
             default="135 µS/cm",
             origin=fields.INVENTED,
-            low=5e-4,
+            low=1e-3,
             high=2.0,
             measure="At 25 °C, or by a meter that corrects to it. Calibrate with the standard that "
             "lies nearest.",

@@ -7,30 +7,27 @@ from typing import NamedTuple
 from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, MG_L, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.germs import absorbance, lamp_output, logs_of_uv, water_factor
+from calc.units import absorbance as absorbance_kind
 from calc.units import (
-    L,
-    cm,
     day,
     duration,
     flow,
+    inch,
     length,
-    mg,
-    mm,
     number,
     percent,
     share,
 )
-from calc.units import absorbance as absorbance_kind
 from calc.units import uv_dose as dose_kind
 
 MJ = dose_kind.unit("mJ/cm²").scale
 UNSAFE_WATER = 40 * MJ  # class A, at the alarm point [nsf-55]
 # What is asked of the water before it meets the lamp. Common practice, as many makers and
 # extension pages print them; no source of authority was found.
-MOST_IRON, MOST_HARDNESS, MOST_TURBIDITY = 0.3 * mg / L, 120 * mg / L, 1.0
+MOST_IRON, MOST_HARDNESS, MOST_TURBIDITY = 0.3 * MG_L, 120 * MG_L, 1.0
 LEAST_UVT = 0.75
 POINTS = 24
 
@@ -55,13 +52,13 @@ def uv_dose(
     rated_when: str,
     uv_flow: float,
     uvt: float,
+    total_iron: float,
+    hardness: float,
+    turbidity: float,
     lamp_age: float,
     lamp_life: float,
     lamp_end: float,
     sleeve: float,
-    total_iron: float,
-    hardness: float,
-    turbidity: float,
 ) -> Answer:
     """Dose at this flow, what it takes of each germ, and the largest flow that gets enough."""
     lamp = lamp_output(lamp_age, lamp_life, lamp_end)
@@ -261,8 +258,8 @@ CALCULATOR = Calculator(
             si="cm",
             default="0.8 in",
             origin=INVENTED,
-            low=2 * mm,
-            high=10 * cm,
+            low=0.08 * inch,
+            high=4 * inch,
             measure="Half of: bore of the chamber less outside diameter of the sleeve.",
             group=DEVICE,
             sure="5 %",
@@ -298,6 +295,20 @@ CALCULATOR = Calculator(
             "due. The eye cannot see it.",
             WATER,
             20 * percent,
+        ),
+        replace(fields.total_iron, group=WATER),
+        replace(fields.hardness, low=0, high=3000 * MG_L, group=WATER),
+        Input(
+            name="turbidity",
+            label="Turbidity, NTU",
+            kind=number,
+            default="0.4",
+            origin=INVENTED,
+            low=0,
+            high=100,
+            measure="Laboratory or a meter, of the water that reaches the lamp. An open tank that "
+            "rusts iron raises it.",
+            group=WATER,
         ),
         Input(
             name="lamp_age",
@@ -350,20 +361,6 @@ CALCULATOR = Calculator(
                 40 * percent,
             ),
             origin="common practice, no source: 70 to 90 % between cleanings",
-        ),
-        fields.total_iron,
-        replace(fields.hardness, low=0, high=3000 * mg / L),
-        Input(
-            name="turbidity",
-            label="Turbidity, NTU",
-            kind=number,
-            default="0.4",
-            origin=INVENTED,
-            low=0,
-            high=100,
-            measure="Laboratory or a meter, of the water that reaches the lamp. An open tank that "
-            "rusts iron raises it.",
-            group=WATER,
         ),
     ),
     outputs=(

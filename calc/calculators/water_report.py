@@ -6,16 +6,17 @@ from typing import NamedTuple
 
 from calc import cautions, fields, water_levels
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, SHEET, on_sheet
+from calc.fields import INVENTED, MG_L, SHEET, on_sheet
 from calc.levels import READ, Level
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.physics.water_report import times_level
 from calc.quantity import Kind
-from calc.units import L, concentration, hardness, mg, nitrate, number, share
+from calc.units import concentration, hardness, nitrate, number, share
 from calc.water_levels import health, nuisance, strictest
 
 YEARLY, METALS = "yearly", "no metals"
 BINDING = ("enforceable", "action")  # kinds of level that bind a public supply
-HARD = 120 * mg / L  # [usgs-hardness]: over it water is hard
+HARD = 120 * MG_L  # [usgs-hardness]: over it water is hard
 
 
 class _Parameter(NamedTuple):
@@ -107,7 +108,11 @@ def water_report(
     tested |= {} if panel == YEARLY else stains
     tested |= metals if panel == "whole" else {}
     missing = [each for each in PARAMETERS if each not in tested]
-    shares = {name: value / strictest(name).value for name, value in tested.items() if health(name)}
+    shares = {
+        name: times_level(value, strictest(name).value)
+        for name, value in tested.items()
+        if health(name)
+    }
     over = {name: list(_over(name, value)) for name, value in tested.items()}
     sick = [name for name, many in over.items() if any(map(_is_health, many))]
     binding = any(each.kind in BINDING for many in over.values() for each in many)
@@ -128,7 +133,7 @@ def water_report(
             *_others(infant, shares, ph_out, hardness),
             _next(coliform, missing, shares, lab_ph),
         ),
-        steps=_steps(panel),
+        steps=_steps(panel, shares),
         charts=_charts(tested, shares),
     )
 
@@ -279,7 +284,7 @@ def _tests(
         yield "pH, alkalinity and carbon dioxide at the well itself"
 
 
-def _steps(panel: str) -> tuple[Step, ...]:
+def _steps(panel: str, shares: Mapping[str, float]) -> tuple[Step, ...]:
     """The share of the strictest level for health, for each result that has one."""
     lines = {
         "nitrate": "s_N = C_N / L_N",
@@ -297,15 +302,21 @@ def _steps(panel: str) -> tuple[Step, ...]:
         "whole": (8, "s = max(s_N, s_Mn, s_Na, s_As, s_U, s_Pb, s_Cu, s_F)"),
     }
     count, last = nearest[panel]
+    asked = dict(list(lines.items())[:count])
+    found = {
+        formula.split()[0]: Quantity(shares[name], share, 4, f"share of {_body(name)}")
+        for name, formula in asked.items()
+    }
     steps = [
         Step(
             f"{PARAMETERS[name].word}: share of the strictest level for health",
             formula,
-            {formula.split()[-1]: Quantity(strictest(name).value, _shown(name), 3, _body(name))},
+            found
+            | {formula.split()[-1]: Quantity(strictest(name).value, _shown(name), 3, _body(name))},
         )
-        for name, formula in list(lines.items())[:count]
+        for name, formula in asked.items()
     ]
-    return (*steps, Step("Nearest to its level", last))
+    return (*steps, Step("Nearest to its level", last, found))
 
 
 def _body(name: str) -> str:
@@ -343,7 +354,7 @@ def _charts(tested: Mapping[str, float], shares: Mapping[str, float]) -> tuple[B
 
 _INPUT = {"iron": "total_iron"}
 _HIGH_PH = water_levels.LEVELS["high_ph"][0].value
-_MICRO = mg / L / 1e3
+_MICRO = MG_L / 1e3
 CALCULATOR = Calculator(
     name="water_report",
     title="Reading a laboratory's sheet",
@@ -421,10 +432,10 @@ CALCULATOR = Calculator(
             "C_Cu",
             "0.9 mg/L",
             "The same bottle as for lead. A flushed sample hides the pipe.",
-            100 * mg / L,
+            100 * MG_L,
         ),
         on_sheet(
-            "fluoride", "Fluoride", "C_F", "0.4 mg/L", "From the sheet, raw water.", 50 * mg / L
+            "fluoride", "Fluoride", "C_F", "0.4 mg/L", "From the sheet, raw water.", 50 * MG_L
         ),
         fields.manganese,
         fields.total_iron,
@@ -432,7 +443,7 @@ CALCULATOR = Calculator(
         replace(
             fields.hardness,
             low=0,
-            high=3000 * mg / L,
+            high=3000 * MG_L,
             measure="From the sheet, as calcium carbonate, or in grains a gallon. Raw water.",
             group=SHEET,
         ),

@@ -77,6 +77,22 @@ def as_calcium_carbonate(name: str, concentration: float) -> float:
     return charges(name, concentration) * CACO3
 
 
+def times_level(result: float, level: float) -> float:
+    """A result as a share of a level: 1 is at it.
+
+        x = C / L
+
+    result, level -- in one unit. Nitrate is the trap: 10 mg/L as N and 50 mg/L as NO3 are two
+                     levels, and a sheet may use either unit
+
+    >>> round(times_level(50e-3 * 14.007 / 62.004, 10e-3), 2)
+    1.13
+
+    Source: definition.
+    """
+    return result / level
+
+
 def hardness(calcium: float, magnesium: float) -> float:
     """Hardness as calcium carbonate, kg/m³.
 
