@@ -16,13 +16,13 @@ SAME = 0.2  # two pH meters agree no better in soft water: common practice, no s
 STRENGTH_OF_ALKALINITY = 2.0  # ionic strength over alkalinity, both in mol/m³
 
 
-def field_ph(site_ph: float, alkalinity: float, water_temperature: float, lab_ph: float) -> Answer:
+def field_ph(raw_ph: float, alkalinity: float, water_temperature: float, lab_ph: float) -> Answer:
     """Carbon dioxide and stone by the pH of the site and by that of the sheet."""
     charge = alkalinity / CACO3
     first = constants(water_temperature, STRENGTH_OF_ALKALINITY * charge).first
-    real = charge * LITRES * 10**-site_ph / first * CO2_MOLAR
+    real = charge * LITRES * 10**-raw_ph / first * CO2_MOLAR
     seen = charge * LITRES * 10**-lab_ph / first * CO2_MOLAR
-    lost = carbon_dioxide_lost(site_ph, lab_ph)
+    lost = carbon_dioxide_lost(raw_ph, lab_ph)
     given = {
         "E": Quantity(CACO3, molar_mass, 5, "calcium carbonate for one charge"),
         "M": Quantity(CO2_MOLAR, molar_mass, 5, "carbon dioxide"),
@@ -38,11 +38,11 @@ def field_ph(site_ph: float, alkalinity: float, water_temperature: float, lab_ph
             "stone_seen": seen * CALCITE_FOR_CO2,
             "times": real / seen,
         },
-        findings=(_headline(site_ph, lab_ph),),
+        findings=(_headline(raw_ph, lab_ph),),
         steps=(
-            Step("Carbon dioxide at the site", "c_f = A_k * M / E * 10**(-pH_f) / K", given),
+            Step("Carbon dioxide at the site", "c_f = A_k * M / E * 10**(-pH_w) / K", given),
             Step("Carbon dioxide by the sheet", "c_l = A_k * M / E * 10**(-pH_l) / K", given),
-            Step("Lost on the way", "f = 1 - 10**(pH_f - pH_l)"),
+            Step("Lost on the way", "f = 1 - 10**(pH_w - pH_l)"),
             Step("Stone it would dissolve at the site", "x_f = m * c_f", given),
             Step("Stone by the sheet", "x_l = m * c_l", given),
             Step("So many times more", "n = c_f / c_l"),
@@ -58,8 +58,8 @@ def field_ph(site_ph: float, alkalinity: float, water_temperature: float, lab_ph
     )
 
 
-def _headline(site_ph: float, lab_ph: float) -> Finding:
-    if lab_ph > site_ph + SAME:
+def _headline(raw_ph: float, lab_ph: float) -> Finding:
+    if lab_ph > raw_ph + SAME:
         return Finding(
             "caution",
             "The sheet hides acid.",
@@ -67,7 +67,7 @@ def _headline(site_ph: float, lab_ph: float) -> Finding:
             "the "
             "water holds {co2_real}, by the sheet {co2_seen}: size nothing by the sheet's pH.",
         )
-    if lab_ph < site_ph - SAME:
+    if lab_ph < raw_ph - SAME:
         return Finding(
             "caution",
             "The sheet is more acid than the site.",
@@ -92,9 +92,9 @@ CALCULATOR = Calculator(
     question="How much acid did the bottle lose on its way to the laboratory?",
     inputs=(
         Input(
-            name="site_ph",
-            label="pH at the well, measured on site",
-            symbol="pH_f",
+            name="raw_ph",
+            label="pH of the raw water",
+            symbol="pH_w",
             kind=number,
             default="6.3",
             origin=INVENTED,

@@ -185,19 +185,19 @@ def _steps(found: Balance) -> tuple[Step, ...]:
         "e": Quantity(CACO3, molar_mass, 5, "calcium carbonate for one charge"),
         "h": Quantity(0.01, conducted, 3, "what one meq/L of each sort conducts"),
     }
-    cations = "k = C_Ca / E_Ca + C_Mg / E_Mg + C_Na / E_Na + C_K / E_K + C_Fe / E_Fe"
+    cations = "k = c_Ca / E_Ca + C_Mg / E_Mg + C_Na / E_Na + C_K / E_K + C_Fe / E_Fe"
     anions = "a = A_k / E_A + C_Cl / E_Cl + C_S / E_S + C_N / E_N"
-    twice = "I = (k + a + C_Ca / E_Ca + C_Mg / E_Mg + C_Fe / E_Fe + C_S / E_S) / 2"
-    solids = "S = d * A_k + C_Ca + C_Mg + C_Na + C_K + C_Fe + C_Cl + C_S + n * C_N + C_Si"
+    twice = "I = (k + a + c_Ca / E_Ca + C_Mg / E_Mg + C_Fe / E_Fe + C_S / E_S) / 2"
+    solids = "S = d * A_k + c_Ca + C_Mg + C_Na + C_K + C_Fe + C_Cl + C_S + n * C_N + C_Si"
     return (
         Step("Charges of the cations", cations, given),
         Step("Charges of the anions", anions, given),
         Step("Difference", "D = k - a"),
         Step("Error", "B = D / (k + a)"),
         *_allowance(found),
-        Step("Hardness of calcium and magnesium", "H = (C_Ca / E_Ca + C_Mg / E_Mg) * e", given),
+        Step("Hardness of calcium and magnesium", "H = (c_Ca / E_Ca + C_Mg / E_Mg) * e", given),
         Step("Solids of the parts", solids, given),
-        Step("Solids over conductivity", "R = C_D / G"),
+        Step("Solids over conductivity", "R = s / G"),
         Step("A hundred times the cations over conductivity", "Z = h * k / G", given),
         Step("Ionic strength: two charges count twice", twice, given),
     )
@@ -236,8 +236,8 @@ CALCULATOR = Calculator(
     inputs=(
         on_sheet(
             "calcium",
-            "Calcium",
-            "C_Ca",
+            "Calcium in the water",
+            "c_Ca",
             "13 mg/L",
             "As calcium, Ca. If the sheet gives calcium hardness, divide by 2.497.",
             2000 * MG_L,
@@ -308,7 +308,7 @@ CALCULATOR = Calculator(
         on_sheet(
             "solids",
             "Dissolved solids",
-            "C_D",
+            "s",
             "88 mg/L",
             "Dried and weighed. A pen meter shows conductivity times a guess: that is no test.",
             20000 * MG_L,

@@ -115,7 +115,7 @@ def test_balance_of_the_worked_sheet() -> None:
 @given(st.floats(4.8, 8.2), st.floats(4.8, 8.2), st.floats(5, 400))
 def test_stone_goes_with_ten_to_the_ph(site: float, lab: float, alkalinity: float) -> None:
     """By hand: a pH one lower is ten times the gas, whatever the alkalinity."""
-    found = outputs(f"field_ph site_ph={site} lab_ph={lab} alkalinity={alkalinity}")
+    found = outputs(f"field_ph raw_ph={site} lab_ph={lab} alkalinity={alkalinity}")
     assert found["times"] == pytest.approx(10 ** (lab - site), rel=1e-9)
     assert found["co2_lost"] == pytest.approx(1 - 1 / (found["times"] or 1), abs=1e-9)
 
@@ -123,7 +123,7 @@ def test_stone_goes_with_ten_to_the_ph(site: float, lab: float, alkalinity: floa
 def test_field_ph_of_a_worked_water() -> None:
     """PHREEQC: pH 6.2, alkalinity 20, 10 °C hold 31.1 mg/L; 2.274 times that is 70.8 of stone."""
     case = case_of(
-        ["field_ph", "site_ph=6.2", "lab_ph=6.9", "alkalinity=20", "water_temperature=10 °C"]
+        ["field_ph", "raw_ph=6.2", "lab_ph=6.9", "alkalinity=20", "water_temperature=10 °C"]
     )
     assert case.answer
     assert (case.answer.outputs["co2_real"] or 0) / MG_L == pytest.approx(31.1, rel=0.02)
