@@ -1,10 +1,13 @@
 """The levels for drinking water: those that could be read, and that each is well told."""
 
+import re
+from pathlib import Path
+
 import pytest
 
 from calc.levels import KINDS
 from calc.sources import SOURCES
-from calc.units import L, mg
+from calc.units import L, concentration, mg, nitrate
 from calc.water_levels import LEVELS, health, nuisance, strictest
 
 
@@ -55,3 +58,28 @@ def test_every_level_is_dated_and_told_for_what_it_is() -> None:
         assert level.source in SOURCES
         assert str(level.year) in level.words
         assert ("not confirmed" in level.words) == (level.seen != "read")
+
+
+ROW = re.compile(
+    r"\| (\w+) \| (.+?) \[@([\w-]+)\] \| ([^|]+) \| ([^|]+) \| (\d{4}) \| ([\w -]+) \|"
+)
+TOLD = {
+    "law for supplies": "enforceable", "must act": "action", "advice": "advice", "goal": "nuisance",
+}  # fmt: skip
+
+
+def test_the_chapter_prints_the_same_levels() -> None:
+    """The other way round: the table of the chapter, row by row, is the data and no more."""
+    chapter = Path(__file__).resolve().parents[1] / "docs/treatment/report.md"
+    printed = []
+    for name, body, source, level, kind, year, seen in ROW.findall(chapter.read_text("utf-8")):
+        like = nitrate if name == "nitrate" else concentration
+        value = like.read(level, like.usual("us"))[0]
+        printed.append((name, body, value, TOLD[kind], int(year), seen, source))
+    held = [
+        (name, each.body, each.value, each.kind, each.year, each.seen, each.source)
+        for name, many in LEVELS.items()
+        for each in many
+        if not name.endswith("_ph")
+    ]
+    assert printed == held

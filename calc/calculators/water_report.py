@@ -129,7 +129,10 @@ def water_report(
         },
         findings=(
             _headline(coliform, bool(sick), binding, bool(missing), bool(ugly) or ph_out),
-            *(_told(name, many) for name, many in over.items() if many),
+            *sorted(
+                (_told(name, many) for name, many in over.items() if many),
+                key=lambda finding: finding.level != "danger",
+            ),
             *_others(infant, shares, ph_out, hardness),
             _next(coliform, missing, shares, lab_ph),
         ),
