@@ -1,5 +1,7 @@
 """The laboratory's sheet: worked figures, and charges counted by another way."""
 
+from collections.abc import Mapping
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -30,7 +32,7 @@ W1 = {"calcium": 6, "magnesium": 1.5, "sodium": 6, "alkalinity": 20, "chloride":
 W5 = {"calcium": 40, "magnesium": 8, "sodium": 10, "alkalinity": 120, "chloride": 10, "sulfate": 20}
 
 
-def sheet(water: dict[str, float]) -> dict[str, float]:
+def sheet(water: Mapping[str, float]) -> dict[str, float]:
     return {name: figure * MG_L for name, figure in water.items()}
 
 
