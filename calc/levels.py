@@ -10,7 +10,9 @@ from calc.units import L, pCi
 READ = "November 2026"  # when all of them were looked up
 KINDS = {
     "enforceable": "law for supplies, not for a private well",
+    "action": "from here on a public supply must act; not a private well",
     "advice": "advice",
+    "nuisance": "a goal for taste, stains or scale, not for health",
     "proposal": "proposed, never made law",
 }
 _PCI, _BQ = pCi / L, 1 / L
@@ -19,12 +21,14 @@ _PCI, _BQ = pCi / L, 1 / L
 class Level(NamedTuple):
     """One level. `year` is that of the text it was found in.
 
-    kind -- a key of `KINDS`
-    seen -- "read" in the body's own words, or "second-hand": then nobody has confirmed it here
+    value -- SI: Bq/m³ of radon, kg/m³ of what is dissolved
+    kind  -- a key of `KINDS`
+    seen  -- "read" in the body's own words, or "second-hand" or "from memory": then nobody has
+             confirmed it here
     """
 
     body: str
-    value: float  # Bq/m³
+    value: float
     kind: str
     year: int
     seen: str
