@@ -56,6 +56,7 @@ flow = kind(
     Unit("L/s", L, ("lps",)),
     Unit("m³/h", 1 / hour, ("m3/h",)),
     Unit("gal/h", gal / hour, ("gph",)),
+    Unit("mL/min", 1e-3 * L / minute, ("ml per min",)),
     Unit("gal/day", gal / day, ("gpd",)),
     Unit("L/day", L / day),
     us="gpm",

@@ -38,10 +38,12 @@ MAY_IMPORT = {
     "calc.model": MODEL | {"calc.uncertainty"},
     "calc.fields": MODEL,
     "calc.household": MODEL | {"calc.fields", "calc.physics."},
+    "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"},
+    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
+    | {"calc.raw_water"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

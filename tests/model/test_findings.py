@@ -20,7 +20,8 @@ STEADY = "filter_flows=6;6;6 filter_gauges=44;43;42 filter_meter=0;3000;6000"
 TWO = "filter_flows=6.65;6.1 filter_gauges=44;45 filter_meter=0;9000"
 SCATTERED = "filter_flows=6.2;6;6.1 filter_gauges=43;44;44 filter_meter=0;3000;6000"
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
-SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
+# Some calculators have inputs checked in another module: what they import, and from where.
+SHARED = {"import House": "household.py", "import RawWater": "raw_water.py"}
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
     ("pail_flow pail=1 runs=8", "caution", "Rough."),
@@ -256,8 +257,9 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
     for name in names():
         words: list[ast.expr] = []
         text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
-        if "import House" in text:
-            text += SHARED.read_text(encoding="utf-8")
+        for imports, module in SHARED.items():
+            if imports in text:
+                text += (FOLDER.parent / module).read_text(encoding="utf-8")
         for node in ast.walk(ast.parse(text)):
             match node:
                 case ast.Call(func=ast.Name(id=called)) if called == call:

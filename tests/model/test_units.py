@@ -32,7 +32,7 @@ PINT = {
     "pCi/L": "picocurie/liter", "Bq/L": "becquerel/liter", "Bq/m³": "becquerel/meter**3",
     "L/day": "liter/day", "ft/s²": "foot/second**2", "m/s²": "meter/second**2",
     "psi/gpm": "psi*minute/gallon", "kPa·min/L": "kilopascal*minute/liter",
-    "ppm": "ppm",
+    "ppm": "ppm", "mL/min": "milliliter/minute",
 }  # fmt: skip
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]
