@@ -13,8 +13,11 @@ from calc.units import (
     gal,
     gauge_pressure,
     gpm,
+    inch,
     length,
     mg,
+    mm,
+    number,
     psi,
     temperature,
     volume,
@@ -31,6 +34,10 @@ OPEN_TANK = "Open tank"
 HOUSE_TANK = "House pressure tank"
 AERATOR = "Aerator"
 CHEMISTRY = "Chemistry of the water"
+BED = "Filter tank and bed"
+AERATOR = "Aerator"
+CHEMISTRY = "Chemistry of the water"
+BED = "Filter tank and bed"
 
 limit = Choice(
     name="limit",
@@ -341,4 +348,128 @@ hardness = Input(
     "is taken as calcium, which puts scale on the safe side.",
     group=CHEMISTRY,
     sure="10 %",
+)
+water_temperature = Input(
+    name="water_temperature",
+    label="Temperature of the water",
+    symbol="T",
+    kind=temperature,
+    default="50 °F",
+    origin=INVENTED,
+    low=274.15,
+    high=308.15,
+    measure="Thermometer in running raw water. Take the coldest month: cold water holds on to "
+    "more radon.",
+    group=AERATOR,
+    sure="2 °F",
+)
+daily_use = Input(
+    name="daily_use",
+    label="Water used in a day",
+    symbol="Q_u",
+    kind=flow,
+    us="gal/day",
+    si="L/day",
+    default="150 gal/day",
+    origin=INVENTED,
+    low=1 * gal / day,
+    high=1e5 * gal / day,
+    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
+    group=OUTLET,
+    sure="20 %",
+)
+alkalinity = Input(
+    name="alkalinity",
+    label="Alkalinity of the water",
+    symbol="A_k",
+    kind=hardness_kind,
+    default="40 mg/L as CaCO3",
+    origin=INVENTED,
+    low=2 * mg / L,
+    high=500 * mg / L,
+    measure="Drop test at the tap or the laboratory's sheet. Aeration does not change it, a "
+    "neutralizer does: take it from the water that enters the aerator.",
+    group=CHEMISTRY,
+    sure="10 %",
+)
+hardness = Input(
+    name="hardness",
+    label="Hardness of the water",
+    symbol="H_d",
+    kind=hardness_kind,
+    default="45 mg/L as CaCO3",
+    origin=INVENTED,
+    low=1 * mg / L,
+    high=1000 * mg / L,
+    measure="Drop test or the laboratory's sheet, of the water that enters the aerator. All of it "
+    "is taken as calcium, which puts scale on the safe side.",
+    group=CHEMISTRY,
+    sure="10 %",
+)
+target_ph = Input(
+    name="target_ph",
+    label="pH wanted in the house",
+    symbol="pH_g",
+    kind=number,
+    default="7.2",
+    origin="common practice, no source: 7.2 to 8.0 where pipes are copper",
+    low=6.5,
+    high=8.5,
+    measure="You decide. 7.0 is not enough: it is where meters and waters wander from.",
+    group=CHEMISTRY,
+)
+tank_diameter = Input(
+    name="tank_diameter",
+    label="Inside diameter of the filter tank",
+    symbol="D_f",
+    kind=length,
+    default="12 in",
+    origin=INVENTED,
+    low=4 * inch,
+    high=60 * inch,
+    us="in",
+    si="cm",
+    measure="From the label, or tape around the tank divided by 3.14, less half an inch of wall.",
+    group=BED,
+    sure="0.25 in",
+)
+bed_depth = Input(
+    name="bed_depth",
+    label="Depth of the bed",
+    symbol="L_b",
+    kind=length,
+    default="36 in",
+    origin=INVENTED,
+    low=6 * inch,
+    high=96 * inch,
+    us="in",
+    si="cm",
+    measure="Rod or torch through the fill port, pressure relieved: top of the bed down to the "
+    "gravel. A neutralizer's bed shrinks, so measure it each time.",
+    group=BED,
+    sure="1 in",
+)
+grain_size = Input(
+    name="grain_size",
+    label="Size of the grains",
+    symbol="d",
+    kind=length,
+    default="0.7 mm",
+    origin="common practice, no source: calcite of 0.4 to 1.2 mm",
+    low=0.1 * mm,
+    high=4 * mm,
+    us="mm",
+    si="mm",
+    measure="From the bag: the size that half of it is finer than. Old calcite has shrunk.",
+    group=BED,
+    sure="20 %",
+)
+service_flow = flow_input(
+    "service_flow",
+    "Largest flow through the filter",
+    "Q_f",
+    "5.6 gpm",
+    "Pail behind the filter, everything open that is ever open at once. Before an open tank it "
+    "is the inlet, float wide open, at cut-out.",
+    BED,
 )

@@ -12,11 +12,13 @@ from calc.physics.carbonate import (
     CACO3_EQUIVALENT,
     LITRES,
     Carbonate,
+    activity,
     from_co2,
     from_dic,
     from_ph,
     saturation_index,
 )
+from calc.physics.radon_solubility import GAS_CONSTANT
 from calc.roots import bracket
 from calc.units import L, mg
 
@@ -77,6 +79,8 @@ CALCITE = Base(100.0869e-3, 1, 2, 1, 1, 3)
 MAGNESIA = Base(40.3044e-3, 0, 2, 1, 0, 3)
 SODA_ASH = Base(105.9884e-3, 1, 2, 0, 0, 2, 2)
 CAUSTIC = Base(39.9971e-3, 0, 1, 0, 0, 1, 1)
+BRUCITE_HEAT = 27.1e3 * 4.184  # J/mol, [phreeqc-3]
+TRACE = 1e-9  # mol/m³, so little that it changes nothing
 SODIUM_MOLAR, CALCIUM_MOLAR = 22.98977e-3, 40.078e-3
 
 
@@ -262,6 +266,44 @@ def dose_for_co2(co2: float, base: Base) -> float:
     Source: conservation of carbon and charge.
     """
     return co2 / (base.charge - base.carbon)
+
+
+def log_brucite(temperature: float) -> float:
+    """log10 of the solubility of brucite, Mg(OH)2 + 2 H+ -> Mg++ + 2 H2O.
+
+        log K = 16.84 + 27.1 kcal / (2.303 R) (1/T - 1/298.15 K)
+
+    temperature -- K
+
+    >>> round(log_brucite(283.15), 2)
+    17.89
+
+    Source: [phreeqc-3], data file wateq4f.
+    """
+    return 16.84 + BRUCITE_HEAT / (GAS_CONSTANT * log(10)) * (1 / temperature - 1 / 298.15)
+
+
+def magnesia_rest(water: Water) -> Water:
+    """The water after it has stood over magnesia until no more dissolves: how high a pH can go.
+
+    Magnesia turns to brucite where it is wet. The magnesium that the raw water brings is left
+    out, and so is the chalk that falls out on the way: both make it a little lower.
+
+    >>> soft = water_of_ph(6.2, 0.3997, 0.1497, 283.15, 0.98)
+    >>> round(magnesia_rest(soft).state().ph, 1)
+    10.6
+
+    Source: `log_brucite`, by [brent-1973].
+    """
+
+    def excess(amount: float) -> float:
+        dosed = with_base(water, MAGNESIA, amount)
+        double = activity(2, dosed.strength, water.temperature)
+        magnesium = log10(double * amount / LITRES)
+        return magnesium + 2 * dosed.state().ph - log_brucite(water.temperature)
+
+    most = _enough(excess, water.dic)
+    return with_base(water, MAGNESIA, bracket(excess, TRACE, most)[0])
 
 
 def langelier(
