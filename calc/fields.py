@@ -35,9 +35,6 @@ HOUSE_TANK = "House pressure tank"
 AERATOR = "Aerator"
 CHEMISTRY = "Chemistry of the water"
 BED = "Filter tank and bed"
-AERATOR = "Aerator"
-CHEMISTRY = "Chemistry of the water"
-BED = "Filter tank and bed"
 
 limit = Choice(
     name="limit",
@@ -291,63 +288,6 @@ well_pump = Input(
     measure="Drawdown of the well's pressure tank over the time pump 1 takes to fill it, "
     "all taps closed. A well that is low gives less.",
     group="Well side",
-)
-water_temperature = Input(
-    name="water_temperature",
-    label="Temperature of the water",
-    symbol="T",
-    kind=temperature,
-    default="50 °F",
-    origin=INVENTED,
-    low=274.15,
-    high=308.15,
-    measure="Thermometer in running raw water. Take the coldest month: cold water holds on to "
-    "more radon.",
-    group=AERATOR,
-    sure="2 °F",
-)
-daily_use = Input(
-    name="daily_use",
-    label="Water used in a day",
-    symbol="Q_u",
-    kind=flow,
-    us="gal/day",
-    si="L/day",
-    default="150 gal/day",
-    origin=INVENTED,
-    low=1 * gal / day,
-    high=1e5 * gal / day,
-    measure="Two meter readings a month apart, in the season to come: guests and gardens count.",
-    group=OUTLET,
-    sure="20 %",
-)
-alkalinity = Input(
-    name="alkalinity",
-    label="Alkalinity of the water",
-    symbol="A_k",
-    kind=hardness_kind,
-    default="40 mg/L as CaCO3",
-    origin=INVENTED,
-    low=2 * mg / L,
-    high=500 * mg / L,
-    measure="Drop test at the tap or the laboratory's sheet. Aeration does not change it, a "
-    "neutralizer does: take it from the water that enters the aerator.",
-    group=CHEMISTRY,
-    sure="10 %",
-)
-hardness = Input(
-    name="hardness",
-    label="Hardness of the water",
-    symbol="H_d",
-    kind=hardness_kind,
-    default="45 mg/L as CaCO3",
-    origin=INVENTED,
-    low=1 * mg / L,
-    high=1000 * mg / L,
-    measure="Drop test or the laboratory's sheet, of the water that enters the aerator. All of it "
-    "is taken as calcium, which puts scale on the safe side.",
-    group=CHEMISTRY,
-    sure="10 %",
 )
 water_temperature = Input(
     name="water_temperature",

@@ -199,5 +199,4 @@ angle = kind(
 )
 share = kind("share", Unit("%", percent, ("percent", "per cent")), us="%", si="%")
 air_share = kind("share of the air", Unit("ppm", 1e-6), Unit("%", percent), us="ppm", si="ppm")
-air_share = kind("share of the air", Unit("ppm", 1e-6), Unit("%", percent), us="ppm", si="ppm")
 number = kind("number", Unit("", 1.0), us="", si="")

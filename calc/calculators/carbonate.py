@@ -48,7 +48,7 @@ class _Seen(NamedTuple):
     """A changed water: its pH and its saturation index."""
 
     ph: float
-    index: float
+    saturation: float
 
 
 class _Found(NamedTuple):
@@ -57,7 +57,7 @@ class _Found(NamedTuple):
 
     raw: Water
     state: Carbonate
-    index: float
+    saturation: float
     stone: float
     rested: _Seen
     vented: _Seen
@@ -83,7 +83,7 @@ def carbonate(
     found = _Found(
         raw,
         raw.state(),
-        raw.index(),
+        raw.saturation(),
         stone * CALCITE.molar,
         _seen(with_base(raw, CALCITE, stone)),
         _seen(vented(raw, air)),
@@ -96,15 +96,15 @@ def carbonate(
     return Answer(
         outputs={
             "co2": found.state.co2 * CO2_MOLAR,
-            "saturation_index": found.index,
+            "saturation_index": found.saturation,
             "ccpp": -found.stone,
             "shortcut": shortcut,
-            "shortcut_error": shortcut - found.index,
+            "shortcut_error": shortcut - found.saturation,
             "calcite_ph": found.rested.ph,
             "vented_ph": found.vented.ph,
-            "vented_index": found.vented.index,
+            "vented_index": found.vented.saturation,
             "hot_ph": found.hot.ph,
-            "hot_index": found.hot.index,
+            "hot_index": found.hot.saturation,
             "magnesia_ph": found.dosed.ph,
         },
         findings=_findings(found),
@@ -120,7 +120,7 @@ def _seen(water: Water) -> _Seen:
 
 
 def _findings(found: _Found) -> tuple[Finding, ...]:
-    findings = [_headline(found.index, found.stone)]
+    findings = [_headline(found.saturation, found.stone)]
     ph = found.state.ph
     if ph < LEAST_PH:
         findings.append(
@@ -142,7 +142,7 @@ def _findings(found: _Found) -> tuple[Finding, ...]:
             )
         )
     findings += _air(found)
-    if found.hot.index > MUCH:
+    if found.hot.saturation > MUCH:
         findings.append(
             Finding(
                 "caution",
@@ -187,7 +187,7 @@ def _headline(index: float, stone: float) -> Finding:
 
 
 def _air(found: _Found) -> list[Finding]:
-    if found.vented.index > NEAR:
+    if found.vented.saturation > NEAR:
         return [
             Finding(
                 "caution",
@@ -221,7 +221,7 @@ def _logarithms(
         ),
         "l_p": (
             "logarithm of the activities of calcium and carbonate multiplied",
-            found.index - solubility,
+            found.saturation - solubility,
         ),
         "p_s": ("solubility of calcite, pKs", solubility),
         "A": ("for the solids: (log TDS - 1) / 10", (log10(solids / milligram) - 1) / 10),

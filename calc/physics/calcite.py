@@ -43,7 +43,7 @@ class Water(NamedTuple):
         """Its pH, carbon dioxide, bicarbonate and carbonate."""
         return from_dic(self.dic, self.alkalinity, self.temperature, self.strength)
 
-    def index(self) -> float:
+    def saturation(self) -> float:
         """Saturation index of calcite by activities: over 0 scale can form.
 
             SI = log10(g2² [Ca++] [CO3--]) - log Ks
@@ -197,11 +197,11 @@ def dissolved_to(water: Water, base: Base = CALCITE, index: float = 0.0) -> floa
     >>> round(dissolved_to(soft) * CALCITE.molar * 1000)  # mg/L
     68
 
-    Source: [brent-1973] on `Water.index`, which rises with every grain that dissolves.
+    Source: [brent-1973] on `Water.saturation`, which rises with every grain that dissolves.
     """
 
     def excess(amount: float) -> float:
-        return with_base(water, base, amount).index() - index
+        return with_base(water, base, amount).saturation() - index
 
     if excess(0.0) <= 0:
         return bracket(excess, 0.0, _enough(excess, water.state().co2))[0]

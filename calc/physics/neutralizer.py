@@ -139,22 +139,23 @@ def passage(raw: Water, base: Base, surface: float) -> Passage | None:
     return Passage(base, raw, most, tuple(places))
 
 
-def contact_time(diameter: float, depth: float, flow: float) -> float:
-    """Time in which a flow would fill the bed's own space, empty, s.
+def bed_volume(diameter: float, depth: float) -> float:
+    """Space that a bed takes, grains and water, m³. Over the flow it is the contact time.
 
-        EBCT = pi D² L / (4 Q)
+        V = pi D² L / 4
 
     diameter -- inside, m
     depth    -- of the bed, m: it shrinks as it dissolves
-    flow     -- the largest, m³/s
 
-    >>> from calc.units import gpm, inch
-    >>> round(contact_time(10 * inch, 30 * inch, 5 * gpm) / 60, 2)  # minutes
-    2.04
+    The time that counts is V / Q with the largest flow, called empty-bed contact time:
 
-    Source: definition.
+    >>> from calc.units import gpm, inch, minute
+    >>> round(bed_volume(12 * inch, 36 * inch) / (5.6 * gpm) / minute, 2)
+    3.15
+
+    Source: geometry.
     """
-    return pi * diameter**2 * depth / (4 * flow)
+    return pi * diameter**2 * depth / 4
 
 
 def used_in_a_year(base: Base, amount: float, daily_use: float) -> float:
