@@ -572,6 +572,16 @@ SOURCES = {
         "second-hand",
         "Form read in public code that cites it; coefficients from memory.",
     ),
+    "epa-sodium": Source(
+        "US EPA",
+        "Drinking Water Advisory: Consumer Acceptability Advice and Health Effects Analysis on "
+        "Sodium",
+        2003,
+        "EPA 822-R-03-006: guidance level 20 mg/L, made for people held to 500 mg of sodium a day; "
+        "30 to 60 mg/L for taste; advice, no limit",
+        "second-hand",
+        "EPA's own answer page that quotes it was read.",
+    ),
     "crc-soda": Source(
         "D. R. Lide (ed.)",
         "CRC Handbook of Chemistry and Physics: solubility of sodium carbonate",

@@ -186,7 +186,7 @@ class Lifting(NamedTuple):
         """
         if velocity >= self.fall:
             return inf
-        porosity = (velocity / self.fall) ** (1 / self.exponent)
+        porosity: float = (velocity / self.fall) ** (1 / self.exponent)
         return max((1 - self.porosity) / (1 - porosity) - 1, 0.0)
 
     def velocity(self, expansion: float) -> float:
