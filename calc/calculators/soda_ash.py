@@ -18,7 +18,7 @@ from calc.physics.calcite import (
     dose_for_ph,
     with_base,
 )
-from calc.physics.carbonate import CACO3_EQUIVALENT, CO2_MOLAR
+from calc.physics.carbonate import CACO3_EQUIVALENT
 from calc.physics.neutralizer import YEAR, feed_flow, soda_ash_dissolves
 from calc.physics.radon_solubility import ICE_POINT
 from calc.raw_water import RawWater
@@ -148,7 +148,7 @@ def _findings(
             Finding(
                 "caution",
                 "Steep.",
-                "A feed a third too strong gives pH {high_ph}, a third too weak {low_ph}. Aim "
+                "A feed 30 % too strong gives pH {high_ph}, 30 % too weak {low_ph}. Aim "
                 "lower, test weekly at first, and tie the feed to the well pump's run.",
             )
         )
@@ -265,8 +265,8 @@ CALCULATOR = Calculator(
             },
             default="soda_ash",
             origin="the one that a house can handle",
-            measure="From the bag. Washing soda in crystals is two thirds water and needs 2.7 times "
-            "as much.",
+            measure="From the bag. Washing soda in crystals is two thirds water: it takes 2.7 "
+            "times as much.",
             group=FEED,
         ),
         replace(fields.well_pump, group=FEED),
@@ -337,8 +337,9 @@ CALCULATOR = Calculator(
     work=soda_ash,
     cautions=(
         cautions.CAUSTIC_DUST,
-        "Fed while no water runs, a dose becomes a slug of lye at the first tap. The feed pump runs "
-        "only with the well pump, by wiring and not by hand, and a valve stops it from siphoning.",
+        "Fed while no water runs, a dose becomes a slug of lye at the first tap. The feed pump "
+        "runs only with the well pump, by wiring and not by hand, and a valve stops it from "
+        "siphoning.",
         cautions.ELECTRICITY,
         cautions.PRESSURE,
         cautions.LOCAL_CODE,

@@ -226,7 +226,7 @@ def ccpp(water: Water) -> float:
     >>> round(ccpp(hard) * 1000)  # mg/L; 13 by PHREEQC
     15
 
-    Within 1 mg/L of PHREEQC in soft water, 2.5 in hard: ion pairs are left out.
+    Within 1 mg/L and 2 % of PHREEQC, 3.5 mg/L in hard water: ion pairs are left out.
 
     Source: definition, as in [sm-2330].
     """
