@@ -39,8 +39,8 @@ calcium = Input(
     kind=concentration,
     default="13 mg/L",
     origin=INVENTED,
-    low=0.5 * mg / L,
-    high=400 * mg / L,
+    low=0.5 * (mg / L),
+    high=400 * (mg / L),
     measure="The laboratory's sheet, mg/L of calcium itself. Where the sheet has only hardness, "
     "divide it by 2.5: that takes magnesium for calcium and overstates it.",
     group=CHEMISTRY,

@@ -78,6 +78,8 @@ def backwash(
     tank_diameter: float,
     bed_depth: float,
     freeboard: float,
+    service_flow: float,
+    deposit: float,
     water_coldest: float,
     expansion_wanted: float,
     backwash_flow: float,
@@ -86,8 +88,6 @@ def backwash(
     well_drawdown: float,
     well_yield: float,
     well_stored: float,
-    service_flow: float,
-    deposit: float,
 ) -> Answer:
     """How far a backwash lifts the bed, and whether the well side can feed it."""
     medium = MEDIA[media]
@@ -305,6 +305,19 @@ CALCULATOR = Calculator(
             group=BED,
             sure="1 in",
         ),
+        fields.service_flow,
+        Input(
+            name="deposit",
+            label="Dirt in the bed, as a share of its space",
+            symbol="s_d",
+            kind=share,
+            default="7 %",
+            origin="for comparing: takes porosity from 0.45 to 0.38",
+            low=0,
+            high=0.15,
+            measure="Not measured: find the one that gives the loss on your two gauges.",
+            group=BED,
+        ),
         Input(
             name="water_coldest",
             label="Coldest that the water gets",
@@ -391,19 +404,6 @@ CALCULATOR = Calculator(
             measure="Depth of the pump less the depth of the water, times gallons a foot.",
             group=WELL,
             sure="10 %",
-        ),
-        fields.service_flow,
-        Input(
-            name="deposit",
-            label="Dirt in the bed, as a share of its space",
-            symbol="s_d",
-            kind=share,
-            default="7 %",
-            origin="for comparing: takes porosity from 0.45 to 0.38",
-            low=0,
-            high=0.15,
-            measure="Not measured: find the one that gives the loss on your two gauges.",
-            group=BED,
         ),
     ),
     outputs=(

@@ -185,9 +185,10 @@ def heated(water: Water, temperature: float) -> Water:
 
 
 def dissolved_to(water: Water, base: Base = CALCITE, index: float = 0.0) -> float:
-    """Calcite to dissolve until the saturation index is `index`, mol/m³; below 0 where calcite
+    """Calcite to dissolve until the water has a saturation index, mol/m³; below 0 where calcite
     must fall out instead.
 
+    index -- the index wanted; 0 is rest
     base  -- what dissolves, calcite or a `blend`, counted in moles of calcite
 
     Falling out, no more can go than there is of calcium, of alkalinity and of carbon. A search

@@ -41,6 +41,7 @@ SI_UNITS = {
     "resistance of a bed": "Pa·s/m³",
     "pressure for each length": "Pa/m",
     "share": "",
+    "share of the air": "",
     "number": "",
     "angle": "rad",
 }
