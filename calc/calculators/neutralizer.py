@@ -40,6 +40,7 @@ from calc.units import (
     ft,
     gpm,
     hardness,
+    lb,
     length,
     loading,
     mass,
@@ -53,6 +54,7 @@ MOST_PH = 8.5  # [epa-secondary]
 SERVICE = 3 * gpm / ft**2  # common practice, no source; short draws up to 5 or 6
 AERATOR_TAKES = 0.8  # of the carbon dioxide, for comparing: a fair aerator, no source
 LITTLE = 1e-9  # kg: as good as nothing
+LEAST_SAVED = 5 * lb  # in a year; less is not worth a word
 SAVES = 2.0  # so many times less stone is worth a word
 HARD = 50 * mg / L  # added: from about here people notice, no source
 OFTEN = 90 * day
@@ -201,7 +203,7 @@ def _water_findings(
     bed: _Bed, overshoot: float | None, calcium: float, alkalinity: float
 ) -> list[Finding]:
     found = []
-    if bed.year > SAVES * bed.aired:
+    if bed.year > SAVES * bed.aired + LEAST_SAVED:
         saved = {
             "aired": Quantity(bed.aired, mass),
             "times": Quantity(bed.year / max(bed.aired, LITTLE), number, 2),

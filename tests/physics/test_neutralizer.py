@@ -3,6 +3,7 @@
 from itertools import pairwise
 from math import pi
 
+import numpy as np
 import pytest
 from fluids.drag import v_terminal
 from fluids.packed_bed import Ergun
@@ -38,6 +39,7 @@ from calc.units import day, ft, gal, gpm, inch, lb, minute, mm, psi
 from tests.model.given import steady
 from tests.physics.test_calcite import waters
 
+type Array = np.ndarray[tuple[int], np.dtype[np.float64]]
 COLD = 283.15  # 10 °C
 WELL_CO2 = 10.0  # mol/m³, 440 mg/L: more than that fizzes
 RATE = gpm / ft**2
@@ -54,10 +56,10 @@ def test_passage_by_a_second_method(water: Water, base: Base, minutes: float) ->
     assume(bed is not None)
     assert bed
 
-    def rate(_: float, x: list[float]) -> list[float]:
-        return [2000.0 * dissolving_rate(with_base(water, base, float(x[0])))]
+    def rate(_: float, x: Array) -> Array:
+        return np.array([2000.0 * dissolving_rate(with_base(water, base, float(x[0])))])
 
-    solved = solve_ivp(rate, (0, 60 * minutes), [0.0], method="LSODA", rtol=1e-8, atol=1e-10)
+    solved = solve_ivp(rate, (0.0, 60 * minutes), np.zeros(1), method="LSODA", rtol=1e-8, atol=1e-10)
     assert bed.dissolved(60 * minutes) == pytest.approx(solved.y[0][-1], rel=0.06, abs=0.004)
 
 
