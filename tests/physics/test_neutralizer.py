@@ -59,7 +59,9 @@ def test_passage_by_a_second_method(water: Water, base: Base, minutes: float) ->
     def rate(_: float, x: Array) -> Array:
         return np.array([2000.0 * dissolving_rate(with_base(water, base, float(x[0])))])
 
-    solved = solve_ivp(rate, (0.0, 60 * minutes), np.zeros(1), method="LSODA", rtol=1e-8, atol=1e-10)
+    solved = solve_ivp(
+        rate, (0.0, 60 * minutes), np.zeros(1), method="LSODA", rtol=1e-8, atol=1e-10
+    )
     assert bed.dissolved(60 * minutes) == pytest.approx(solved.y[0][-1], rel=0.06, abs=0.004)
 
 
