@@ -22,6 +22,23 @@ LOCAL_CODE = (
     "Local codes and licensed practice decide. This page computes; it does not permit, and it "
     "is not a design stamp."
 )
+NO_INDEX = (
+    "No index tells whether water takes copper or lead from pipes. Scale can form and lead "
+    "dissolve in the same house. Have a first-draw sample tested before and after any change."
+)
+LEAVES_CO2 = (
+    "Carbon dioxide that leaves the water collects low, in pits, tanks and closets. Vent the "
+    "aerator outdoors, and never put your head into a tank."
+)
+CAUSTIC_DUST = (
+    "Dust. Magnesia, soda ash and calcite sting eyes and lungs; soda ash and magnesia with water "
+    "are caustic. Goggles, gloves and a dust mask, media into the tank and not into the air; eyes "
+    "that got any are rinsed with water for 15 minutes, and a doctor called."
+)
+BACKWASH_INLET = (
+    "A backwash takes the water from the open tank's inlet, and sometimes all of it. Let it run at "
+    "night, with a full tank and nobody drawing, or pump 2 pulls the tank down to air."
+)
 UNSAFE_WATER = (
     "Unsafe water has no taste. If a sheet shows E. coli, or a result over a level set for health: "
     "do not drink the water, tell everyone in the household, and call the health department before "

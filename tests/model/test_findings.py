@@ -28,7 +28,9 @@ MISSES = (
 )
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
 ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
-SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
+# Some calculators have inputs checked in another module: what they import, and from where.
+SHARED = {"import House": "household.py", "import RawWater": "raw_water.py"}
+HARD = "raw_ph=7.4 alkalinity=250 calcium=90"
 WELL = FOLDER.parent / "well_fields.py"  # and others here, by one function or the other
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
@@ -394,6 +396,43 @@ FINDINGS = [
     ("contact_time residual=5", "caution", "More chlorine than supplies may have."),
     ("contact_time demand=6", "caution", "Most of it is used up."),
     ("contact_time", "caution", "Not for Cryptosporidium."),
+    (f"carbonate {HARD} raw_ph=7.8", "caution", "Can make scale."),
+    ("carbonate", "caution", "Dissolves chalk."),
+    (f"carbonate {HARD} solids=380", "good", "At rest with chalk."),
+    ("carbonate", "caution", "Acid."),
+    ("carbonate raw_ph=9", "caution", "Alkaline."),
+    (f"carbonate {HARD}", "caution", "Air makes it scale."),
+    ("carbonate", "good", "Air cures most of it."),
+    (f"carbonate {HARD}", "caution", "Scale in the heater."),
+    ("carbonate magnesia_dose=30", "caution", "Too much magnesia."),
+    ("neutralizer raw_ph=7.6", "good", "No bed needed."),
+    ("neutralizer co2_stripped=80", "good", "Gets there."),
+    ("neutralizer", "caution", "Too little contact."),
+    ("neutralizer raw_ph=5.8 alkalinity=80", "caution", "The stone cannot do it."),
+    ("neutralizer", "good", "Air first saves stone."),
+    ("neutralizer magnesia=10", "caution", "Magnesia has no ceiling near 8."),
+    ("neutralizer alkalinity=10 calcium=3 raw_ph=6.6", "caution", "High after a night."),
+    ("neutralizer", "caution", "Hardens the water."),
+    (f"neutralizer {HARD} raw_ph=6.9", "caution", "No water for a bed of stone."),
+    ("neutralizer service_flow=3.7", "caution", "Refill sooner."),
+    ("neutralizer daily_use=2000", "caution", "Refilled often."),
+    ("neutralizer", "caution", "Fast for this tank."),
+    ("backwash well_stored=20", "danger", "The well runs out."),
+    ("backwash well_pump=6", "caution", "The pump cannot keep up."),
+    ("backwash", "good", "The well side can."),
+    ("backwash media=resin grain_size=0.6", "danger", "Washes the bed away."),
+    ("backwash backwash_flow=2", "caution", "Does not lift the bed."),
+    ("backwash", "caution", "Hardly lifts the bed."),
+    ("backwash grain_size=0.6", "caution", "Lifts less than wanted."),
+    ("backwash grain_size=0.4", "good", "Lifts the bed."),
+    ("backwash", "caution", "The open tank goes short."),
+    ("soda_ash feed_most=30", "danger", "The feed pump is too small."),
+    ("soda_ash feed_most=900", "caution", "Badly matched."),
+    ("soda_ash", "good", "Set it."),
+    ("soda_ash feed_chemical=caustic", "danger", "Caustic burns."),
+    ("soda_ash feed_solution=150", "danger", "It will not dissolve."),
+    ("soda_ash", "caution", "Sodium."),
+    ("soda_ash target_ph=7.8", "caution", "Steep."),
 ]
 NO_COLUMN = "leaves nothing between the static level and the water to keep"
 CONTRADICTIONS = [
@@ -630,6 +669,21 @@ CONTRADICTIONS = [
         "lamp_age",
         "leaves no light at all: replace the lamp",
     ),
+    *(
+        (f"{name} {asked}", "raw_ph", says)
+        for name in ("carbonate", "neutralizer", "soda_ash")
+        for asked, says in (
+            (
+                "raw_ph=9.5 alkalinity=2 water_temperature=90",
+                "is more than an alkalinity of 2 mg/L as CaCO3 allows: measure both again",
+            ),
+            (
+                "raw_ph=4.9 alkalinity=300",
+                "with an alkalinity of 300 mg/L as CaCO3 would be soda water: measure both again",
+            ),
+        )
+    ),
+    ("soda_ash target_ph=7 raw_ph=7.5", "target_ph", "is no higher than the raw water's, 7.5"),
 ]
 
 
@@ -660,8 +714,9 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
     for name in names():
         words: list[ast.expr] = []
         text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
-        if "import House" in text:
-            text += SHARED.read_text(encoding="utf-8")
+        for imports, module in SHARED.items():
+            if imports in text:
+                text += (FOLDER.parent / module).read_text(encoding="utf-8")
         for shared in ast.parse(WELL.read_text(encoding="utf-8")).body:
             if isinstance(shared, ast.FunctionDef) and f"{shared.name}(" in text:
                 text += "\n" + ast.unparse(shared)
