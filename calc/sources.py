@@ -1473,7 +1473,8 @@ SOURCES = {
         "US EPA",
         "Maximum contaminant levels for inorganic contaminants",
         2026,
-        "40 CFR 141.62(b): nitrate 10 mg/L as nitrogen, nitrite 1, fluoride 4.0, arsenic 0.010",
+        "40 CFR 141.62(b): nitrate 10 mg/L as nitrogen, nitrite 1, fluoride 4.0, arsenic 0.010 "
+        "and the rest of its table",
         "read",
         "Text of the year of reading; the row of arsenic second-hand.",
     ),
