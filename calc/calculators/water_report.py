@@ -259,7 +259,7 @@ def _next(coliform: str, missing: list[str], shares: Mapping[str, float], lab_ph
         "explain [epa-private-wells]."
     )
     if tests:
-        return Finding("caution", "Test next.", f"{'; '.join(tests)}. {every}")
+        return Finding("caution", "Test next.", f"{'. '.join(tests)}. {every}")
     return Finding("good", "Keep testing.", every)
 
 

@@ -76,6 +76,8 @@ PINT = {
     "g/L": "gram/liter",
     "mg/L as CaCO3": "milligram/liter",
     "gpg": "grain/gallon",
+    "°dH": "lime_degree",
+    "°fH": "french_degree",
     "pCi/L": "picocurie/liter",
     "Bq/L": "becquerel/liter",
     "Bq/m³": "becquerel/meter**3",
@@ -149,6 +151,10 @@ every_unit = pytest.mark.parametrize(
 @pytest.fixture(scope="module")
 def registry() -> UnitRegistry:
     registry = UnitRegistry()
+    registry.define(
+        "lime_degree = 10 * (40.078 + 12.011 + 3 * 15.999) / (40.078 + 15.999) milligram / liter"
+    )
+    registry.define("french_degree = 10 milligram / liter")
     registry.define("nitrate_milligram = 14.007 / (14.007 + 3 * 15.999) milligram")
     return registry
 
