@@ -151,9 +151,7 @@ every_unit = pytest.mark.parametrize(
 @pytest.fixture(scope="module")
 def registry() -> UnitRegistry:
     registry = UnitRegistry()
-    registry.define(
-        "lime_degree = 10 * (40.078 + 12.011 + 3 * 15.999) / (40.078 + 15.999) milligram / liter"
-    )
+    registry.define("lime_degree = 10 * 100.0869 / 56.0774 milligram / liter")
     registry.define("french_degree = 10 milligram / liter")
     registry.define("nitrate_milligram = 14.007 / (14.007 + 3 * 15.999) milligram")
     return registry
