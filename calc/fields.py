@@ -7,7 +7,9 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    air_share,
     cfm,
+    concentration,
     current,
     day,
     flow,
@@ -33,8 +35,12 @@ from calc.units import (
     volume,
 )
 from calc.units import hardness as hardness_kind
+from calc.units import (
+    nitrate as nitrate_kind,
+)
 
 INVENTED = "invented example, Quarry Road house"
+MG_L = mg / L
 WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
 
@@ -109,6 +115,8 @@ CARBON = "Carbon"
 AERATOR = "Aerator"
 BUBBLES = "Bubbles"
 CHEMISTRY = "Chemistry of the water"
+BED = "Filter tank and bed"
+SHEET = "The laboratory's sheet"
 
 limit = Choice(
     name="limit",
@@ -358,6 +366,73 @@ hardness = Input(
     group=CHEMISTRY,
     sure="10 %",
 )
+target_ph = Input(
+    name="target_ph",
+    label="pH wanted in the house",
+    symbol="pH_g",
+    kind=number,
+    default="7.2",
+    origin="common practice, no source: 7.2 to 8.0 where pipes are copper",
+    low=6.5,
+    high=8.5,
+    measure="You decide. 7.0 is not enough: it is where meters and waters wander from.",
+    group=CHEMISTRY,
+)
+tank_diameter = Input(
+    name="tank_diameter",
+    label="Inside diameter of the filter tank",
+    symbol="D_f",
+    kind=length,
+    default="12 in",
+    origin=INVENTED,
+    low=4 * inch,
+    high=60 * inch,
+    us="in",
+    si="cm",
+    measure="From the label, or tape around the tank divided by 3.14, less half an inch of wall.",
+    group=BED,
+    sure="0.25 in",
+)
+bed_depth = Input(
+    name="bed_depth",
+    label="Depth of the bed",
+    symbol="L_b",
+    kind=length,
+    default="36 in",
+    origin=INVENTED,
+    low=6 * inch,
+    high=96 * inch,
+    us="in",
+    si="cm",
+    measure="Rod or torch through the fill port, pressure relieved: top of the bed down to the "
+    "gravel. A neutralizer's bed shrinks, so measure it each time.",
+    group=BED,
+    sure="1 in",
+)
+grain_size = Input(
+    name="grain_size",
+    label="Size of the grains",
+    symbol="d",
+    kind=length,
+    default="0.7 mm",
+    origin="common practice, no source: calcite of 0.4 to 1.2 mm",
+    low=0.1 * mm,
+    high=4 * mm,
+    us="mm",
+    si="mm",
+    measure="From the bag: the size that half of it is finer than. Old calcite has shrunk.",
+    group=BED,
+    sure="20 %",
+)
+service_flow = flow_input(
+    "service_flow",
+    "Largest flow through the filter",
+    "Q_f",
+    "5.6 gpm",
+    "Pail behind the filter, everything open that is ever open at once. Before an open tank it "
+    "is the inlet, float wide open, at cut-out.",
+    BED,
+)
 treated_ph = Input(
     name="treated_ph",
     label="pH of the water that leaves the aerator",
@@ -451,6 +526,132 @@ water_temperature = Input(
     "more radon.",
     group=AERATOR,
     sure="2 °F",
+)
+air_co2 = Input(
+    name="air_co2",
+    label="Carbon dioxide in the blower's air",
+    kind=air_share,
+    default="800 ppm",
+    origin="a lived-in house; outdoors about 420, from memory",
+    low=300e-6,
+    high=0.02,
+    measure="A meter at the blower's intake. A burner or many people raise it, and it "
+    "sets the highest pH that air can reach.",
+    group=AERATOR,
+    sure="200 ppm",
+)
+well_drawdown = Input(
+    name="well_drawdown",
+    label="Drawdown of the well's pressure tank, cut-out to cut-in",
+    symbol="dV_1",
+    kind=volume,
+    default="5.4 gal",
+    origin=INVENTED,
+    low=0.5 * gal,
+    high=100 * gal,
+    measure="Pump 1 off at the panel, tank at cut-out: catch what comes until its gauge "
+    "stands at cut-in.",
+    group="Well side",
+)
+well_yield = flow_input(
+    "well_yield",
+    "Yield of the well",
+    "Q_y",
+    "5 gpm",
+    "What it gives for hours at the lowest level, from a pumping test. The driller's figure is a "
+    "short one, and too high.",
+    "Well side",
+    sure="20 %",
+)
+solids = Input(
+    name="solids",
+    label="Dissolved solids",
+    symbol="s",
+    kind=concentration,
+    default="88 mg/L",
+    origin=INVENTED,
+    low=10 * MG_L,
+    high=3000 * MG_L,
+    measure="The laboratory's sheet (TDS), dried and weighed. A pocket meter shows conductivity "
+    "times a guess: near enough for chalk, no test of the sheet.",
+    group=CHEMISTRY,
+    sure="20 %",
+)
+lab_ph = Input(
+    name="lab_ph",
+    label="pH on the laboratory's sheet",
+    symbol="pH_l",
+    kind=number,
+    default="6.9",
+    origin=INVENTED,
+    low=3.0,
+    high=11.0,
+    measure="From the sheet. The bottle has lost gas on its way: well water reads too high there, "
+    "often by half a unit and more.",
+    group=SHEET,
+    sure="0.1",
+)
+nitrate = Input(
+    name="nitrate",
+    label="Nitrate",
+    symbol="C_N",
+    kind=nitrate_kind,
+    default="0.6 mg/L as N",
+    origin=INVENTED,
+    low=0,
+    high=500 * MG_L,
+    measure="See whether the sheet means nitrogen (nitrate-N) or nitrate (NO3): the second figure "
+    "is 4.43 times the first. Less than the laboratory can see counts as 0.",
+    group=SHEET,
+    sure="10 %",
+)
+
+
+def on_sheet(
+    name: str, label: str, symbol: str, default: str, measure: str, high: float, sure: str = "10 %"
+) -> Input:
+    """A concentration on a laboratory's sheet; 0 is for what it could not find."""
+    return Input(
+        name=name,
+        label=label,
+        symbol=symbol,
+        kind=concentration,
+        default=default,
+        origin=INVENTED,
+        low=0,
+        high=high,
+        us="µg/L" if "µg" in default else "",
+        si="µg/L" if "µg" in default else "",
+        measure=measure,
+        group=SHEET,
+        sure=sure,
+    )
+
+
+total_iron = on_sheet(
+    "total_iron",
+    "Iron, dissolved and rust together",
+    "C_Fe",
+    "0.8 mg/L",
+    "Unfiltered sample. Rust settles in the bottle: shake it before you pour.",
+    100 * MG_L,
+)
+manganese = on_sheet(
+    "manganese",
+    "Manganese",
+    "C_Mn",
+    "0.09 mg/L",
+    "Unfiltered sample, from the well and not from behind a softener.",
+    50 * MG_L,
+)
+sodium = on_sheet(
+    "sodium",
+    "Sodium",
+    "C_Na",
+    "9 mg/L",
+    "Raw water. Behind a softener it is the softener that you measure.",
+    5000 * MG_L,
+    sure="5 %",
 )
 bubble_depth = Input(
     name="bubble_depth",

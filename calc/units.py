@@ -69,6 +69,7 @@ flow = kind(
     Unit("gal/h", gal / hour, ("gph",)),
     Unit("gal/day", gal / day, ("gpd",)),
     Unit("L/day", L / day),
+    Unit("mL/min", 1e-6 / minute, ("cc/min",)),
     us="gpm",
     si="L/min",
 )
@@ -193,9 +194,52 @@ hardness = kind(
     "hardness or alkalinity",
     Unit("mg/L as CaCO3", mg / L, ("mg/l", "ppm", "mg/l as caco₃", "mg/l caco3")),
     Unit("gpg", grain / gal, ("grains per gallon", "grains/gal", "gr/gal")),
+    # A German degree is 10 mg/L of CaO, a French one 10 mg/L of CaCO3. From memory.
+    Unit("°dH", 10 * mg / L * 100.0869 / 56.0774, ("dh", "german degrees")),
+    Unit("°fH", 10 * mg / L, ("fh", "french degrees")),
     us="mg/L as CaCO3",
     si="mg/L as CaCO3",
 )
+# Molar masses of N and NO3 from atomic weights: a laboratory may mean either.
+nitrate = kind(
+    "nitrate",
+    Unit("mg/L as N", mg / L, ("mg/l", "ppm", "mg/l as nitrogen", "mg/l no3-n")),
+    Unit("mg/L as NO3", mg / L * 14.007 / 62.004, ("mg/l as nitrate", "mg/l no3")),
+    us="mg/L as N",
+    si="mg/L as N",
+)
+equivalents = kind("charges of ions", Unit("meq/L", 1.0), us="meq/L", si="meq/L")
+ion_amount = kind(
+    "amount of ions", Unit("mmol/L", 1.0), Unit("mol/L", 1e3), us="mmol/L", si="mmol/L"
+)
+molar_mass = kind("mass of a mole", Unit("g/mol", 1e-3), us="g/mol", si="g/mol")
+conductivity = kind(
+    "conductivity",
+    Unit("µS/cm", 1e-4, ("us/cm", "umho/cm")),
+    Unit("mS/cm", 0.1, ("ms/cm",)),
+    us="µS/cm",
+    si="µS/cm",
+)
+conducted = kind(
+    "conductivity for each charge",
+    Unit("µS/cm per meq/L", 1e-4),
+    us="µS/cm per meq/L",
+    si="µS/cm per meq/L",
+)
+solids_share = kind(
+    "solids for each conductivity",
+    Unit("mg/L per µS/cm", mg / L / 1e-4),
+    us="mg/L per µS/cm",
+    si="mg/L per µS/cm",
+)
+uv_dose = kind(
+    "dose of ultraviolet light", Unit("mJ/cm²", 10.0, ("mj/cm2",)), us="mJ/cm²", si="mJ/cm²"
+)
+absorbance = kind("absorbance", Unit("per cm", 100.0), us="per cm", si="per cm")
+contact = kind(
+    "chlorine times time", Unit("mg·min/L", mg / L * minute, ("mg min/l", "min·mg/l")),
+    us="mg·min/L", si="mg·min/L",
+)  # fmt: skip
 radon = kind(
     "radon",
     Unit("pCi/L", pCi / L),

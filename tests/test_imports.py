@@ -42,17 +42,18 @@ MAY_IMPORT = {
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.levels", "calc.pipes", "calc.well_fields"},
+    | {"calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
     "calc.job": MODEL | JOB | {"calc.__init__"},
     "calc.views.": BELOW_VIEWS,
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
-    "calc.levels": {"calc.units"},
+    "calc.levels": LOW,
     "calc.diagnosis.": set(),
     "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
+    "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},
 }
 
 

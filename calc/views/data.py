@@ -61,6 +61,16 @@ SI_UNITS = {
     "resistance of wire for each length": "Ω/m",
     "flow for each length": "m²/s",
     "transmissivity": "m²/s",
+    "nitrate": "kg/m³",
+    "charges of ions": "mol/m³",
+    "amount of ions": "mol/m³",
+    "mass of a mole": "kg/mol",
+    "conductivity": "S/m",
+    "conductivity for each charge": "S·m²/mol",
+    "solids for each conductivity": "kg/m²/S",
+    "dose of ultraviolet light": "J/m²",
+    "absorbance": "1/m",
+    "chlorine times time": "kg·s/m³",
 }
 
 Data = dict[str, Any]

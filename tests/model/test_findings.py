@@ -28,7 +28,9 @@ MISSES = (
 )
 ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
 ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
-SHARED = FOLDER.parent / "household.py"  # some calculators have inputs checked there
+# Some calculators have inputs checked in another module: what they import, and from where.
+SHARED = {"import House": "household.py", "import RawWater": "raw_water.py"}
+HARD = "raw_ph=7.4 alkalinity=250 calcium=90"
 WELL = FOLDER.parent / "well_fields.py"  # and others here, by one function or the other
 FINDINGS = [
     ("pail_flow", "good", "Measured."),
@@ -347,6 +349,90 @@ FINDINGS = [
     ("pressure_tank well_precharge=10", "danger", "As good as waterlogged."),
     ("pressure_tank well_precharge=30", "caution", "Pre-charge is low."),
     ("pressure_tank starts_most=20", "caution", "Too many starts."),
+    ("water_report coliform=fecal", "danger", "Do not drink this water."),
+    ("water_report arsenic=10", "danger", "Ask before you drink it."),
+    ("water_report coliform=total", "caution", "Something comes in."),
+    ("water_report", "caution", "Over advised levels."),
+    ("water_report panel=yearly", "caution", "Not judged yet."),
+    ("water_report coliform=untested manganese=0.01", "caution", "Not judged yet."),
+    ("water_report manganese=0.06", "caution", "A nuisance, by this sheet."),
+    ("water_report manganese=0 total_iron=0.1", "good", "Under every level listed."),
+    ("water_report infant=yes", "danger", "Other water for the bottle."),
+    ("water_report lab_ph=6.2", "caution", "pH is out of the usual range."),
+    ("water_report hardness=200", "caution", "Hard water."),
+    ("water_report", "caution", "Test next."),
+    ("water_report lab_ph=7.2 uranium=5 copper=0.3 arsenic=1", "good", "Keep testing."),
+    ("ion_balance", "good", "The charges balance."),
+    ("ion_balance alkalinity=10", "caution", "Anions are missing."),
+    ("ion_balance calcium=1 magnesium=1", "caution", "Cations are missing."),
+    ("ion_balance hardness=60", "caution", "Hardness does not fit."),
+    ("ion_balance solids=150", "caution", "Solids and conductivity do not fit."),
+    ("ion_balance water_conductivity=250", "caution", "Charges and conductivity do not fit."),
+    ("ion_balance calcium=4 alkalinity=20", "good", "Very soft: judge by the difference."),
+    ("field_ph", "caution", "The sheet hides acid."),
+    ("field_ph lab_ph=5.8", "caution", "The sheet is more acid than the site."),
+    ("field_ph lab_ph=6.4", "good", "They agree."),
+    ("cartridge spare_drop=2", "danger", "Too small from the start."),
+    ("cartridge dirty_drop=12", "danger", "Due now."),
+    ("cartridge dirty_drop=2.5", "caution", "No trend."),
+    ("cartridge daily_use=500", "caution", "Too often."),
+    ("cartridge", "good", "There is a date."),
+    ("cartridge filter_side=well", "caution", "It sets the flow in."),
+    ("cartridge", "caution", "It sets the flow out."),
+    ("cartridge spare_drop=30", "caution", "Over what elements usually stand."),
+    ("uv_dose lamp_age=400", "danger", "The lamp is past its life."),
+    ("uv_dose uv_flow=12", "danger", "Too little light."),
+    ("uv_dose", "good", "Enough light, by this reckoning."),
+    ("uv_dose turbidity=2", "danger", "Too cloudy for light."),
+    ("uv_dose uvt=70", "danger", "Too dark for light."),
+    ("uv_dose", "caution", "Iron will coat the sleeve."),
+    ("uv_dose hardness=200", "caution", "Scale will coat the sleeve."),
+    ("uv_dose", "caution", "Not proven against viruses."),
+    ("contact_time baffling=none", "danger", "No contact at all."),
+    ("contact_time", "danger", "Too short."),
+    ("contact_time contact_volume=120", "good", "Long enough for viruses and bacteria."),
+    ("contact_time water_temperature=40", "caution", "Colder than the regression."),
+    ("contact_time", "caution", "Not enough for Giardia."),
+    ("contact_time residual=5", "caution", "More chlorine than supplies may have."),
+    ("contact_time demand=6", "caution", "Most of it is used up."),
+    ("contact_time", "caution", "Not for Cryptosporidium."),
+    (f"carbonate {HARD} raw_ph=7.8", "caution", "Can make scale."),
+    ("carbonate", "caution", "Dissolves chalk."),
+    (f"carbonate {HARD} solids=380", "good", "At rest with chalk."),
+    ("carbonate", "caution", "Acid."),
+    ("carbonate raw_ph=9", "caution", "Alkaline."),
+    (f"carbonate {HARD}", "caution", "Air makes it scale."),
+    ("carbonate", "good", "Air cures most of it."),
+    (f"carbonate {HARD}", "caution", "Scale in the heater."),
+    ("carbonate magnesia_dose=30", "caution", "Too much magnesia."),
+    ("neutralizer raw_ph=7.6", "good", "No bed needed."),
+    ("neutralizer co2_stripped=80", "good", "Gets there."),
+    ("neutralizer", "caution", "Too little contact."),
+    ("neutralizer raw_ph=5.8 alkalinity=80", "caution", "The stone cannot do it."),
+    ("neutralizer", "good", "Air first saves stone."),
+    ("neutralizer magnesia=10", "caution", "Magnesia has no ceiling near 8."),
+    ("neutralizer alkalinity=10 calcium=3 raw_ph=6.6", "caution", "High after a night."),
+    ("neutralizer", "caution", "Hardens the water."),
+    (f"neutralizer {HARD} raw_ph=6.9", "caution", "No water for a bed of stone."),
+    ("neutralizer service_flow=3.7", "caution", "Refill sooner."),
+    ("neutralizer daily_use=2000", "caution", "Refilled often."),
+    ("neutralizer", "caution", "Fast for this tank."),
+    ("backwash well_stored=20", "danger", "The well runs out."),
+    ("backwash well_pump=6", "caution", "The pump cannot keep up."),
+    ("backwash", "good", "The well side can."),
+    ("backwash media=resin grain_size=0.6", "danger", "Washes the bed away."),
+    ("backwash backwash_flow=2", "caution", "Does not lift the bed."),
+    ("backwash", "caution", "Hardly lifts the bed."),
+    ("backwash grain_size=0.6", "caution", "Lifts less than wanted."),
+    ("backwash grain_size=0.4", "good", "Lifts the bed."),
+    ("backwash", "caution", "The open tank goes short."),
+    ("soda_ash feed_most=30", "danger", "The feed pump is too small."),
+    ("soda_ash feed_most=900", "caution", "Badly matched."),
+    ("soda_ash", "good", "Set it."),
+    ("soda_ash feed_chemical=caustic", "danger", "Caustic burns."),
+    ("soda_ash feed_solution=150", "danger", "It will not dissolve."),
+    ("soda_ash", "caution", "Sodium."),
+    ("soda_ash target_ph=7.8", "caution", "Steep."),
 ]
 NO_COLUMN = "leaves nothing between the static level and the water to keep"
 CONTRADICTIONS = [
@@ -568,6 +654,36 @@ CONTRADICTIONS = [
     ("pump_wear tested_flow=18", "tested_flow", "is past the end of the curve"),
     ("pressure_tank well_cut_out=40", "well_cut_out", "must be above 40 psi"),
     ("pressure_tank well_precharge=60", "well_precharge", "must be below 60 psi"),
+    (
+        "cartridge empty_drop=4",
+        "empty_drop",
+        "must be less than 3 psi: an element always takes some",
+    ),
+    (
+        "cartridge dirty_drop=0.5",
+        "dirty_drop",
+        "is less than the empty housing alone loses at 5.5 gpm",
+    ),
+    (
+        "uv_dose lamp_age=1500 lamp_end=40",
+        "lamp_age",
+        "leaves no light at all: replace the lamp",
+    ),
+    *(
+        (f"{name} {asked}", "raw_ph", says)
+        for name in ("carbonate", "neutralizer", "soda_ash")
+        for asked, says in (
+            (
+                "raw_ph=9.5 alkalinity=2 water_temperature=90",
+                "is more than an alkalinity of 2 mg/L as CaCO3 allows: measure both again",
+            ),
+            (
+                "raw_ph=4.9 alkalinity=300",
+                "with an alkalinity of 300 mg/L as CaCO3 would be soda water: measure both again",
+            ),
+        )
+    ),
+    ("soda_ash target_ph=7 raw_ph=7.5", "target_ph", "is no higher than the raw water's, 7.5"),
 ]
 
 
@@ -598,8 +714,9 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
     for name in names():
         words: list[ast.expr] = []
         text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
-        if "import House" in text:
-            text += SHARED.read_text(encoding="utf-8")
+        for imports, module in SHARED.items():
+            if imports in text:
+                text += (FOLDER.parent / module).read_text(encoding="utf-8")
         for shared in ast.parse(WELL.read_text(encoding="utf-8")).body:
             if isinstance(shared, ast.FunctionDef) and f"{shared.name}(" in text:
                 text += "\n" + ast.unparse(shared)

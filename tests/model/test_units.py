@@ -76,6 +76,8 @@ PINT = {
     "g/L": "gram/liter",
     "mg/L as CaCO3": "milligram/liter",
     "gpg": "grain/gallon",
+    "°dH": "lime_degree",
+    "°fH": "french_degree",
     "pCi/L": "picocurie/liter",
     "Bq/L": "becquerel/liter",
     "Bq/m³": "becquerel/meter**3",
@@ -123,6 +125,20 @@ PINT = {
     "m²/day": "meter**2/day",
     "gpd/ft": "gallon/day/foot",
     "ft²/day": "foot**2/day",
+    "mL/min": "milliliter/minute",
+    "mg/L as N": "milligram/liter",
+    "mg/L as NO3": "nitrate_milligram/liter",
+    "meq/L": "millimole/liter",
+    "mmol/L": "millimole/liter",
+    "mol/L": "mole/liter",
+    "µS/cm": "microsiemens/centimeter",
+    "mS/cm": "millisiemens/centimeter",
+    "g/mol": "gram/mole",
+    "µS/cm per meq/L": "microsiemens/centimeter/(millimole/liter)",
+    "mg/L per µS/cm": "milligram/liter/(microsiemens/centimeter)",
+    "mJ/cm²": "millijoule/centimeter**2",
+    "per cm": "1/centimeter",
+    "mg·min/L": "milligram*minute/liter",
 }
 COARSE = {"inHg": 5e-7}  # pint weighs the mercury; the conventional inch is a rounded figure
 EVERY = [(kind, unit) for kind in KINDS for unit in kind.units]
@@ -134,7 +150,11 @@ every_unit = pytest.mark.parametrize(
 
 @pytest.fixture(scope="module")
 def registry() -> UnitRegistry:
-    return UnitRegistry()
+    registry = UnitRegistry()
+    registry.define("lime_degree = 10 * 100.0869 / 56.0774 milligram / liter")
+    registry.define("french_degree = 10 milligram / liter")
+    registry.define("nitrate_milligram = 14.007 / (14.007 + 3 * 15.999) milligram")
+    return registry
 
 
 @every_unit
