@@ -63,7 +63,7 @@ PRETREAT = 1 * MG_L  # iron and manganese together, [il-604-805]
 MOST_DAYS, MOST_DAYS_IRON, IRON = 14 * day, 7 * day, 0.3 * MG_L
 LEAST_DAYS = 3 * day
 SERVICE = 7 * gpm / ft**2  # [ten-states]
-THRIFTY = 3350 * grain / lb  # [nsf-44]
+THRIFTY = 2997 * grain / lb  # half of what one charge for one charge would give
 DIET, TASTE = (level.value for level in LEVELS["sodium"])
 POINTS = 18
 
@@ -230,8 +230,8 @@ def _health(sodium: float, added: float, salt: str) -> list[Finding]:
         return []
     advice = (
         "{sodium_after} of sodium behind it. US EPA advises at most {diet} for people held to 500 "
-        "mg of sodium a day (advice of 2003, no limit): they ask a doctor, or drink from a tap that "
-        "goes round the softener."
+        "mg of sodium a day (advice of 2003, no limit): they ask a doctor, or drink from a tap "
+        "that goes round the softener."
     )
     if after >= TASTE:
         advice += " From {taste} some taste it."
@@ -254,8 +254,8 @@ def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Fi
             Finding(
                 "caution",
                 "Fast for this tank.",
-                "{resin_rate} at the largest flow. Standards for public supplies stop at 7 gpm/ft²; "
-                "some hardness passes, and the valve takes more pressure than the resin.",
+                "{resin_rate} at the largest flow. Standards for public supplies stop at 7 "
+                "gpm/ft²; some hardness passes, and the valve takes more pressure than the resin.",
             )
         )
     if capacity(dose) / dose < THRIFTY:
@@ -263,8 +263,8 @@ def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Fi
             Finding(
                 "caution",
                 "Salt for little.",
-                "{salt_yield} of hardness for the salt; from 3350 gr/lb a softener counts as "
-                "efficient (NSF/ANSI 44, from memory). Less salt, more often.",
+                "{salt_yield}: over half of the salt goes to the drain unused, for a pound takes "
+                "5994 grains at best. Less salt, more often, or more resin.",
             )
         )
     return found
@@ -275,9 +275,7 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
     swap = SODIUM if salt == "sodium" else POTASSIUM
     given = {
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),
-        "c": Quantity(
-            capacity_now, bed_capacity, 4, "held by resin after that salt, from the table"
-        ),
+        "c": Quantity(capacity_now, bed_capacity, 4, "what resin holds after that salt"),
         "d": Quantity(day, duration, 4, "a day"),
         "M_d": Quantity(made.daily, held_hardness, 4),
         "x_i": Quantity(exchanged(0.0, 1.0, 0.0), number, 4, "hardness of each part of iron"),
@@ -524,7 +522,6 @@ CALCULATOR = Calculator(
         "ufc-3-240-13",
         "ten-states",
         "utah-r309-535",
-        "nsf-44",
         "usgs-hardness",
         "epa-sodium-2003",
         "ergun",
