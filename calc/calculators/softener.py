@@ -15,7 +15,9 @@ from calc.physics.softening import (
     LEAST_SALT,
     MOST_SALT,
     POTASSIUM,
+    POTASSIUM_SALT,
     SODIUM,
+    SODIUM_SALT,
     capacity,
     compensated_hardness,
     days_of_capacity,
@@ -62,6 +64,7 @@ PRETREAT = 1 * MG_L  # iron and manganese together, [il-604-805]
 # Resin that waits longer is regenerated all the same; with iron sooner. Common practice, no source.
 MOST_DAYS, MOST_DAYS_IRON, IRON = 14 * day, 7 * day, 0.3 * MG_L
 LEAST_DAYS = 3 * day
+NEAR = 1.2  # times longer than it may wait, from which that is worth a word
 SERVICE = 7 * gpm / ft**2  # [ten-states]
 THRIFTY = 2997 * grain / lb  # half of what one charge for one charge would give
 DIET, TASTE = (level.value for level in LEVELS["sodium"])
@@ -118,16 +121,17 @@ def softener(
         rate,
     )
     times = year / made.every if made.every else None
+    heavier = _heavier(salt_kind)
     return Answer(
         outputs={
             "compensated": compensated,
             "resin_holds": held,
             "lasts_for": lasts,
             "regenerate_every": made.every or None,
-            "salt_once": resin_volume * salt_dose,
-            "salt_year": times and times * resin_volume * salt_dose,
+            "salt_once": resin_volume * salt_dose * heavier,
+            "salt_year": times and times * resin_volume * salt_dose * heavier,
             "brine_year": times and times * resin_volume * regeneration_water,
-            "salt_yield": capacity(salt_dose) / salt_dose,
+            "salt_yield": capacity(salt_dose) / (salt_dose * heavier),
             "added": made.added,
             "sodium_after": sodium + (made.added if salt_kind == "sodium" else 0.0),
             "resin_rate": rate,
@@ -141,8 +145,13 @@ def softener(
             *_running(made, salt_dose, resin_volume, service_flow),
         ),
         steps=_steps(made, salt_dose, salt_kind, resin_volume),
-        charts=_charts(made, salt_dose, resin_volume, reserve_days, raw_iron),
+        charts=_charts(made, salt_dose, resin_volume, reserve_days, raw_iron, heavier),
     )
+
+
+def _heavier(salt: str) -> float:
+    """Mass of the salt for the charges of one of sodium chloride."""
+    return 1.0 if salt == "sodium" else POTASSIUM_SALT / SODIUM_SALT
 
 
 def _every(lasts: float, iron: float) -> float:
@@ -240,7 +249,7 @@ def _health(sodium: float, added: float, salt: str) -> list[Finding]:
 
 def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Finding]:
     found = []
-    if made.lasts > made.every:
+    if made.lasts > NEAR * made.every:
         found.append(
             Finding(
                 "caution",
@@ -281,6 +290,7 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
         "x_i": Quantity(exchanged(0.0, 1.0, 0.0), number, 4, "hardness of each part of iron"),
         "x_m": Quantity(exchanged(0.0, 0.0, 1.0), number, 4, "hardness of each part of manganese"),
         "X": Quantity(made.exchanged, hardness, 4),
+        "q": Quantity(_heavier(salt), number, 4, "mass of the salt for one of sodium chloride"),
         "e": Quantity(swap / CACO3, number, 4, f"{salt} for each part of hardness"),
         "A_f": Quantity(resin / made.depth, area),
         "Y": Quantity(year, age, 5, "a year"),
@@ -291,8 +301,8 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
         Step("The resin holds", "B = V_r * c", given),
         Step("Used up in a day", "M_d = H_c * Q_u * d", given),
         Step("That lasts", "t_l = max(B / M_d - r, 0) * d", given),
-        Step("Salt each time", "m_s = V_r * s", given),
-        Step("Hardness for the salt", "y = c / s", given),
+        Step("Salt each time", "m_s = V_r * s * q", given),
+        Step("Hardness for the salt", "y = c / (s * q)", given),
         Step("Charges exchanged, told as hardness", "X = H_e + x_i * F + x_m * C_Mn", given),
         Step("Added to the water", "a = e * X", given),
         Step("Sodium behind it", "C_a = C_Na + a" if salt == "sodium" else "C_a = C_Na", given),
@@ -310,7 +320,7 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
 
 
 def _charts(
-    made: _Softener, dose: float, resin: float, reserve: float, iron: float
+    made: _Softener, dose: float, resin: float, reserve: float, iron: float, heavier: float
 ) -> tuple[Chart, ...]:
     """Salt in a year against the salt given each time."""
     doses = [LEAST_SALT + (MOST_SALT - LEAST_SALT) * n / POINTS for n in range(POINTS + 1)]
@@ -318,7 +328,7 @@ def _charts(
     def salt(each: float) -> float | None:
         days = days_of_capacity(resin * capacity(each), reserve, made.daily)
         every = _every(days * day, iron)
-        return resin * each * year / every if every else None
+        return resin * each * heavier * year / every if every else None
 
     points = tuple((each, salt(each)) for each in doses)
     here = salt(dose)
@@ -348,8 +358,8 @@ CALCULATOR = Calculator(
             label="Hardness of the water that enters the softener",
             symbol="H_e",
             kind=hardness,
-            default="150 mg/L as CaCO3",
-            origin="invented example: 45 in the well, and what stone in the neutralizer adds",
+            default="142 mg/L as CaCO3",
+            origin="invented example: 45 in the well, 97 from the stone of the neutralizer",
             low=1 * MG_L,
             high=2000 * MG_L,
             measure="Drop test right before the softener. A neutralizer before it has added "
@@ -357,7 +367,7 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="10 %",
         ),
-        iron_fields.raw_iron,
+        replace(iron_fields.raw_iron, low=0.0),
         iron_fields.manganese,
         Input(
             name="hardness_for_iron",
@@ -403,7 +413,7 @@ CALCULATOR = Calculator(
         replace(fields.tank_diameter, group=RESIN, default="9 in"),
         Input(
             name="salt_dose",
-            label="Salt for each volume of resin",
+            label="Salt for each volume of resin, counted as sodium chloride",
             symbol="s",
             kind=bed_salt,
             default="6 lb/ft³",
