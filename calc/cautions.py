@@ -46,21 +46,15 @@ UNSAFE_WATER = (
 )
 NO_CERTIFICATE = (
     "No figure of this page says that water is safe to drink. A test says what was in one bottle "
-    "on "
-    "one day; germs come and go with rain. Test again after every change."
+    "on one day; germs come and go with rain. Test again after every change."
 )
 LICENSED_GERMS = (
     "Disinfecting water that people fall ill from is for a licensed professional and the health "
     "department. This page only shows whether a device can do what is asked of it."
 )
-BLEACH = (
-    "Bleach burns eyes and skin. Wear goggles and gloves, and never let it meet acid, ammonia or "
-    "another cleaner: the gas kills. Only unscented bleach, fit for drinking water."
-)
 UV_LIGHT = (
     "The light of an ultraviolet lamp burns eyes and skin in seconds. Pull its plug before you "
-    "open "
-    "the chamber, and never look into a lit one. A broken lamp spills mercury."
+    "open the chamber, and never look into a lit one. A broken lamp spills mercury."
 )
 CHLORINE = (
     "Chlorine. Never mix it with acid, ammonia or any other cleaner, nor two chlorine products "
