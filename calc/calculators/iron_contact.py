@@ -516,13 +516,14 @@ CALCULATOR = Calculator(
     ),
     work=iron_contact,
     cautions=(
-        cautions.BLEACH,
+        cautions.CHLORINE,
         "Permanganate burns skin and eyes, stains all it touches, and sets fire to oil and rags. "
         "Gloves and goggles; never beside fuel, and never with acid.",
         cautions.NO_INDEX,
         cautions.LOCAL_CODE,
     ),
     sources=(
+        "cdc-drilled",
         "wtpd-iron",
         "singer-stumm-1970",
         "king-1998",

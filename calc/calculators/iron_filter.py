@@ -388,10 +388,10 @@ CALCULATOR = Calculator(
     cautions=(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
-        cautions.BLEACH,
+        cautions.CHLORINE,
         "The drain line ends in an air gap, and its water counts for the septic tank. Purple water "
         "from a bed soaked in permanganate does not belong in one.",
         cautions.LOCAL_CODE,
     ),
-    sources=("wtpd-iron", "wi-nr-811-52", "ten-states", "ufc-3-280-04"),
+    sources=("wtpd-iron", "wi-nr-811-52", "ten-states", "ufc-3-280-04", "cdc-drilled"),
 )

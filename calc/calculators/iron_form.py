@@ -217,7 +217,7 @@ CALCULATOR = Calculator(
         Output(name="bound_share", label="Bound, as a share", symbol="x_b", kind=share, digits=2),
     ),
     work=iron_form,
-    cautions=(cautions.NO_CERTIFICATE, cautions.BLEACH, cautions.LOCAL_CODE),
+    cautions=(cautions.NO_CERTIFICATE, cautions.CHLORINE, cautions.LOCAL_CODE),
     leaves={"dissolved": ("raw_iron",)},
-    sources=("cfr-143-3",),
+    sources=("cfr-143-3", "cdc-drilled"),
 )
