@@ -242,7 +242,7 @@ def _steps(
         steps.append(Step("The pressure tank lasts", "t_t = dV_1 / (Q_b - Q_1)", given))
     if well is not None:
         steps.append(
-            Step("What stands in the well lasts", "t_w = V_w / (min(Q_b, Q_1) - Y_w)", given)
+            Step("What stands in the well lasts", "t_w = V_w / (min(Q_b, Q_1) - Q_y)", given)
         )
     steps.append(Step("Water for one wash", "V_b = Q_b * t_b", given))
     return tuple(steps)
