@@ -442,7 +442,7 @@ CALCULATOR = Calculator(
             default="60 gal/ft³",
             origin="common practice, no source: 50 to 75",
             low=10 * (gal / ft**3),
-            high=25.0,
+            high=200 * (gal / ft**3),
             measure="Meter before and after, or pail at the drain over all steps.",
             group=RESIN,
         ),
