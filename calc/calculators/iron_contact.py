@@ -517,8 +517,8 @@ CALCULATOR = Calculator(
     work=iron_contact,
     cautions=(
         cautions.CHLORINE,
-        "Permanganate burns skin and eyes, stains all it touches, and sets fire to oil and rags. "
-        "Gloves and goggles; never beside fuel, and never with acid.",
+        "Permanganate. It burns skin and eyes, stains all it touches, and sets fire to oil and "
+        "rags. Gloves and goggles; never beside fuel, and never with acid.",
         cautions.NO_INDEX,
         cautions.LOCAL_CODE,
     ),

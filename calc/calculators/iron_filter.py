@@ -389,7 +389,7 @@ CALCULATOR = Calculator(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
         cautions.CHLORINE,
-        "The drain line ends in an air gap, and its water counts for the septic tank. Purple water "
+        "Drain. Its line ends in an air gap, and its water counts for the septic tank. Purple water "
         "from a bed soaked in permanganate does not belong in one.",
         cautions.LOCAL_CODE,
     ),

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from calc import cautions, fields, iron_fields
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import BED, CHEMISTRY, INVENTED
+from calc.fields import CHEMISTRY, INVENTED
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.granular_bed import MEDIA, pressure_loss
@@ -446,9 +446,9 @@ CALCULATOR = Calculator(
             measure="Meter before and after, or pail at the drain over all steps.",
             group=RESIN,
         ),
-        fields.sodium,
-        replace(fields.service_flow, group=BED),
-        fields.water_coldest,
+        replace(fields.sodium, group=CHEMISTRY),
+        replace(fields.service_flow, group=RESIN),
+        replace(fields.water_coldest, group=RESIN),
     ),
     outputs=(
         Output(
@@ -521,8 +521,8 @@ CALCULATOR = Calculator(
         cautions.NO_CERTIFICATE,
         cautions.BACKWASH_INLET,
         cautions.NO_INDEX,
-        "Brine goes to a drain with an air gap, where the code allows it: some places forbid it in "
-        "septic systems. Never shock-chlorinate through a softener.",
+        "Brine. It goes to a drain with an air gap, where the code allows it: some places forbid it "
+        "in septic systems. Never shock-chlorinate through a softener.",
         cautions.LOCAL_CODE,
     ),
     leaves={},
