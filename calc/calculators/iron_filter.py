@@ -295,7 +295,7 @@ CALCULATOR = Calculator(
         ),
         fields.tank_diameter,
         fields.service_flow,
-        fields.daily_use,
+        replace(fields.daily_use, group=BED),
         Input(
             name="solids_load",
             label="Dry rust that the bed holds for each area",
@@ -389,8 +389,8 @@ CALCULATOR = Calculator(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
         cautions.CHLORINE,
-        "Drain. Its line ends in an air gap, and its water counts for the septic tank. Purple water "
-        "from a bed soaked in permanganate does not belong in one.",
+        "Drain. Its line ends in an air gap, and its water counts for the septic tank. Purple "
+        "water from a bed soaked in permanganate does not belong in one.",
         cautions.LOCAL_CODE,
     ),
     sources=("wtpd-iron", "wi-nr-811-52", "ten-states", "ufc-3-280-04", "cdc-drilled"),

@@ -521,8 +521,8 @@ CALCULATOR = Calculator(
         cautions.NO_CERTIFICATE,
         cautions.BACKWASH_INLET,
         cautions.NO_INDEX,
-        "Brine. It goes to a drain with an air gap, where the code allows it: some places forbid it "
-        "in septic systems. Never shock-chlorinate through a softener.",
+        "Brine. It goes to a drain with an air gap, where the code allows it: some places forbid "
+        "it in septic systems. Never shock-chlorinate through a softener.",
         cautions.LOCAL_CODE,
     ),
     leaves={},
