@@ -90,6 +90,7 @@ def softener(
     raw_iron: float,
     manganese: float,
     hardness_for_iron: float,
+    sodium: float,
     daily_use: float,
     reserve_days: float,
     resin_volume: float,
@@ -97,7 +98,6 @@ def softener(
     salt_dose: float,
     salt_kind: str,
     regeneration_water: float,
-    sodium: float,
     service_flow: float,
     water_coldest: float,
 ) -> Answer:
@@ -382,6 +382,7 @@ CALCULATOR = Calculator(
             "that salt does not get off again.",
             group=CHEMISTRY,
         ),
+        replace(fields.sodium, group=CHEMISTRY),
         replace(fields.daily_use, group=RESIN),
         Input(
             name="reserve_days",
@@ -446,7 +447,6 @@ CALCULATOR = Calculator(
             measure="Meter before and after, or pail at the drain over all steps.",
             group=RESIN,
         ),
-        replace(fields.sodium, group=CHEMISTRY),
         replace(fields.service_flow, group=RESIN),
         replace(fields.water_coldest, group=RESIN),
     ),

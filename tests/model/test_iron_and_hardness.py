@@ -154,6 +154,7 @@ def test_a_year_of_salt_is_enough_for_what_it_holds(
         iron * MG_L,
         0.0,
         3 * GPG / MG_L,
+        0.0,
         use * gal / day,
         1.0,
         resin * ft**3,
@@ -161,7 +162,6 @@ def test_a_year_of_salt_is_enough_for_what_it_holds(
         pounds * lb / ft**3,
         salt,
         60 * gal / ft**3,
-        0.0,
         5 * gpm,
         280.0,
     ).outputs
