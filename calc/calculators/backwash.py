@@ -419,7 +419,7 @@ CALCULATOR = Calculator(
     cautions=(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
-        "The drain line ends in an air gap, never in a pipe that can suck back, and its water "
+        "Drain line. It ends in an air gap, never in a pipe that can suck back, and its water "
         "counts for the septic tank.",
         cautions.LOCAL_CODE,
     ),

@@ -352,7 +352,7 @@ CALCULATOR = Calculator(
         ),
         Output(
             name="ccpp",
-            label="Chalk that would fall out (CCPP); under 0: that would dissolve",
+            label="CCPP: chalk that falls out, under 0 dissolves",
             symbol="K",
             kind=concentration,
         ),
