@@ -578,20 +578,6 @@ def on_sheet(
     )
 
 
-raw_iron = Input(
-    name="raw_iron",
-    label="Dissolved iron in the water that enters",
-    symbol="F",
-    kind=concentration,
-    default="0.8 mg/L",
-    origin=INVENTED,
-    low=0.01 * MG_L,
-    high=50 * MG_L,
-    measure="Laboratory, or a drop test on water just drawn and still clear. Red flakes "
-    "that come with the water are rust already: filter first and test what passes.",
-    group=CHEMISTRY,
-    sure="15 %",
-)
 total_iron = on_sheet(
     "total_iron",
     "Iron, dissolved and rust together",

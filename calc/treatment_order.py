@@ -23,7 +23,7 @@ PURPOSE = {
     "sediment": "Takes sand and flakes before they reach valves, beds and the float.",
     "soda_ash": "Raises the pH where stone cannot, and adds sodium instead of hardness.",
     "neutralizer": "Stone takes up the acid and hardens the water.",
-    "iron_filter": "Turns dissolved iron to rust and holds it.",
+    "iron_filter": "Turns dissolved iron to rust and holds it, where the pH is high enough.",
     "tank": "Air drives out radon and carbon dioxide. The pressure ends here.",
     "softener": "Gives sodium for hardness.",
     "carbon": "Takes taste, odor and chlorine.",

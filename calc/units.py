@@ -237,6 +237,55 @@ contact = kind(
     "chlorine times time", Unit("mg·min/L", mg / L * minute, ("mg min/l", "min·mg/l")),
     us="mg·min/L", si="mg·min/L",
 )  # fmt: skip
+held_hardness = kind(
+    "hardness that a bed holds",
+    Unit("grains", grain, ("gr", "grain")),
+    Unit("g as CaCO3", gram),
+    us="grains",
+    si="g as CaCO3",
+)
+bed_capacity = kind(
+    "hardness for each volume of bed",
+    Unit("gr/ft³", grain / ft**3, ("gr/ft3", "grains/ft3")),
+    Unit("g/L as CaCO3", 1.0),
+    us="gr/ft³",
+    si="g/L as CaCO3",
+)
+bed_salt = kind(
+    "mass for each volume of bed",
+    Unit("lb/ft³", lb / ft**3, ("lb/ft3",)),
+    Unit("g/L", 1.0),
+    us="lb/ft³",
+    si="g/L",
+)
+bed_water = kind(
+    "water for each volume of bed",
+    Unit("gal/ft³", gal / ft**3, ("gal/ft3",)),
+    Unit("L/L", 1.0),
+    us="gal/ft³",
+    si="L/L",
+)
+area_load = kind(
+    "mass for each area",
+    Unit("lb/ft²", lb / ft**2, ("lb/ft2",)),
+    Unit("kg/m²", 1.0, ("kg/m2",)),
+    us="lb/ft²",
+    si="kg/m²",
+)
+iron_weight = kind(
+    "hardness for each iron",
+    Unit("gpg per mg/L", grain / gal / (mg / L)),
+    Unit("mg/L per mg/L", 1.0),
+    us="gpg per mg/L",
+    si="mg/L per mg/L",
+)
+salt_yield = kind(
+    "hardness for each mass of salt",
+    Unit("gr/lb", grain / lb),
+    Unit("g/kg", 1e-3),
+    us="gr/lb",
+    si="g/kg",
+)
 radon = kind(
     "radon",
     Unit("pCi/L", pCi / L),

@@ -42,7 +42,7 @@ MAY_IMPORT = {
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.levels", "calc.pipes", "calc.raw_water", "calc.water_levels", "calc.well_fields"}
+    | {"calc.iron_fields", "calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"}
     | {"calc.treatment_order"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
@@ -50,12 +50,12 @@ MAY_IMPORT = {
     "calc.job": MODEL | JOB | {"calc.__init__"},
     "calc.views.": BELOW_VIEWS,
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
-    "calc.levels": {"calc.units"},
+    "calc.levels": LOW,
     "calc.diagnosis.": set(),
     "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
+    "calc.iron_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.treatment_order": set(),
-    "calc.water_levels": LOW | {"calc.levels"},
     "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},
 }
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 from calc import cautions, fields
 from calc.charts import Bar, Bars
 from calc.fields import MG_L, SHEET, on_sheet
+from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.water_report import (
     CACO3,
@@ -34,7 +35,6 @@ from calc.units import (
     share,
     solids_share,
 )
-from calc.water_levels import LEVELS
 
 # Where a good sheet lies, [standard-methods] 1030 E.
 _PER = MG_L / 1e-4  # mg/L for each µS/cm

@@ -394,6 +394,12 @@ CALCULATOR = Calculator(
     ),
     work=radon_in_air,
     cautions=(cautions.RADON_HEALTH, cautions.LOCAL_CODE),
-    sources=("nrc-1999", "nazaroff-1987", "icrp-107", "epa-2003", *levels.SOURCES),
+    sources=(
+        "nrc-1999",
+        "nazaroff-1987",
+        "icrp-107",
+        "epa-2003",
+        *levels.sources_of("radon_water", "radon_air"),
+    ),
     leaves={"water_budget": ("target_radon",)},
 )

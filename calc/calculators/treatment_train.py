@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import log10, pi
 from typing import NamedTuple
 
-from calc import cautions, fields, raw_water
+from calc import cautions, fields, iron_fields, raw_water
 from calc.charts import Place, Track, Train
 from calc.errors import Refused
 from calc.fields import BED, INVENTED
@@ -73,7 +73,7 @@ OPTIONS = {
     "sediment": "sediment filter, coarse",
     "soda_ash": "soda ash feed, set for pH 7.2",
     "neutralizer": "neutralizer, a bed of calcite",
-    "iron_filter": "iron filter that draws its own air",
+    "iron_filter": "iron filter, greensand with its own oxidant",
     "softener": "softener",
     "tank_strong": "open tank and pump 2; strong aeration, 98 % of the carbon dioxide out",
     "tank_fair": "open tank and pump 2; fair aeration, 80 % of it out",
@@ -548,7 +548,7 @@ CALCULATOR = Calculator(
             measure="Drop test or the laboratory's sheet, raw water. All of it is taken as "
             "calcium, which puts scale on the safe side.",
         ),
-        fields.raw_iron,
+        iron_fields.raw_iron,
         raw_water.water_temperature,
         replace(fields.service_flow, group="Flow and pressure"),
         replace(fields.well_pump, group="Flow and pressure"),
@@ -655,6 +655,7 @@ CALCULATOR = Calculator(
         "plummer-1978",
         "davies-1962",
         "singer-stumm-1970",
+        "wi-nr-811-52",
         "higbie-1935",
         "ergun",
         "iec-60534-2-1",

@@ -4,15 +4,14 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields, water_levels
+from calc import cautions, fields
 from calc.charts import Bar, Bars
 from calc.fields import INVENTED, MG_L, SHEET, on_sheet
-from calc.levels import READ, Level
+from calc.levels import LEVELS, READ, Level, health, nuisance, sources_of, strictest
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.water_report import times_level
 from calc.quantity import Kind
 from calc.units import concentration, hardness, nitrate, number, share
-from calc.water_levels import health, nuisance, strictest
 
 YEARLY, METALS = "yearly", "no metals"
 BINDING = ("enforceable", "action")  # kinds of level that bind a public supply
@@ -117,7 +116,7 @@ def water_report(
     sick = [name for name, many in over.items() if any(map(_is_health, many))]
     binding = any(each.kind in BINDING for many in over.values() for each in many)
     ugly = [name for name, many in over.items() if not all(map(_is_health, many))]
-    ph_out = not water_levels.LEVELS["low_ph"][0].value <= lab_ph <= _HIGH_PH
+    ph_out = not LEVELS["low_ph"][0].value <= lab_ph <= _HIGH_PH
     return Answer(
         outputs={
             "over_health": float(len(sick)),
@@ -142,7 +141,7 @@ def water_report(
 
 
 def _over(name: str, value: float) -> Iterator[Level]:
-    return (level for level in water_levels.LEVELS[name] if value >= level.value)
+    return (level for level in LEVELS[name] if value >= level.value)
 
 
 def _is_health(level: Level) -> bool:
@@ -242,7 +241,7 @@ def _others(
             "caution",
             "pH is out of the usual range.",
             "{lab_ph} on the sheet; 6.5 to 8.5 is US EPA's goal for taste and pipe "
-            f"({water_levels.LEVELS['low_ph'][0].words}). Acid water dissolves copper and lead. "
+            f"({LEVELS['low_ph'][0].words}). Acid water dissolves copper and lead. "
             "Measure it at the well before you size anything.",
         )
     if hard > HARD:
@@ -356,7 +355,7 @@ def _charts(tested: Mapping[str, float], shares: Mapping[str, float]) -> tuple[B
 
 
 _INPUT = {"iron": "total_iron"}
-_HIGH_PH = water_levels.LEVELS["high_ph"][0].value
+_HIGH_PH = LEVELS["high_ph"][0].value
 _MICRO = MG_L / 1e3
 CALCULATOR = Calculator(
     name="water_report",
@@ -492,5 +491,5 @@ CALCULATOR = Calculator(
     ),
     work=water_report,
     cautions=(cautions.UNSAFE_WATER, cautions.NO_CERTIFICATE, cautions.LOCAL_CODE),
-    sources=("epa-private-wells", "usgs-hardness", *water_levels.SOURCES),
+    sources=("epa-private-wells", "usgs-hardness", *sources_of(*PARAMETERS, "low_ph", "high_ph")),
 )

@@ -8,6 +8,7 @@ from calc.physics.calcite import SODA_ASH
 from calc.physics.carbonate import co2_at_rest
 from calc.physics.granular_bed import MEDIA, pressure_loss
 from calc.physics.iron_oxidation import half_time, rusted
+from calc.physics.iron_removal import BEDS
 from calc.physics.neutralizer import grain_surface
 from calc.physics.treated_water import (
     Treated,
@@ -45,12 +46,12 @@ class Box(NamedTuple):
 
 
 # Common practice, no source: flow coefficients of valves and housings of a house's size, grains
-# and backwash rates. Greensand 8 to 10 gpm/ft² by [wi-nr-811-52].
+# and backwash rates.
 BOXES = {
     "sediment": Box(5 * Cv),
     "soda_ash": Box(20 * Cv),
     "neutralizer": Box(4 * Cv, "calcite", 0.7 * mm, 8 * _RATE),
-    "iron_filter": Box(4 * Cv, "greensand", 0.35 * mm, 10 * _RATE),
+    "iron_filter": Box(4 * Cv, "greensand", 0.35 * mm, BEDS["greensand"].wash[1]),
     "softener": Box(4 * Cv, "resin", 0.6 * mm, 5 * _RATE),
     "carbon": Box(4 * Cv, "carbon", 1 * mm, 10 * _RATE),
     "cartridge": Box(4 * Cv),

@@ -9,12 +9,12 @@ from typing import NamedTuple
 
 from calc.physics.calcite import CALCITE, Base, Water, dose_for_ph, vented, with_base
 from calc.physics.carbonate import CACO3_EQUIVALENT, co2_diffusivity
+from calc.physics.iron_removal import BEDS
 from calc.physics.neutralizer import passage
 from calc.physics.radon_solubility import diffusivity
 from calc.units import L, mg
 
 IRON_MOLAR = 55.845e-3  # kg/mol
-CATALYTIC_PH = 6.8  # a catalytic bed takes iron from here on, a handbook's table, second-hand
 SOFT = 5 * (mg / L)  # hardness that a softener leaves, common practice, no source
 FED_PH = 7.2  # that a feed of soda ash is set for, common practice, no source
 
@@ -132,9 +132,13 @@ def cleared(water: Treated) -> Treated:
 
 
 def iron_filtered(water: Treated) -> Treated:
-    """The water behind a catalytic filter that draws its own air. It turns and holds the iron from
-    a pH of 6.8 on; below that it only holds what is rust already."""
-    works = water.body.state().ph >= CATALYTIC_PH
+    """The water behind a bed of greensand that gets its oxidant, of which it makes as much acid as
+    air does. From the least pH of such a bed on it turns and holds the iron; below, it only holds
+    what is rust already.
+
+    Source: `iron_removal.BEDS`.
+    """
+    works = water.body.state().ph >= BEDS["greensand"].least_ph
     return cleared(oxidized(water, 1.0 if works else 0.0))
 
 

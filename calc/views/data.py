@@ -71,6 +71,13 @@ SI_UNITS = {
     "dose of ultraviolet light": "J/m²",
     "absorbance": "1/m",
     "chlorine times time": "kg·s/m³",
+    "hardness that a bed holds": "kg",
+    "hardness for each volume of bed": "kg/m³",
+    "mass for each volume of bed": "kg/m³",
+    "water for each volume of bed": "",
+    "mass for each area": "kg/m²",
+    "hardness for each iron": "",
+    "hardness for each mass of salt": "",
 }
 
 Data = dict[str, Any]

@@ -40,7 +40,7 @@ def _track(track: Track, unit: str, told: list[float], wide: float, left: float)
         x = left + MARGIN + share * (wide - 2 * MARGIN)
         dots.append((x, HEAD + ROW * row + 58))
     path = "M" + "L".join(f"{short(x)} {short(y)}" for x, y in dots)
-    heads = [*track.label.replace("\u00ad", "- ").split(" "), unit.split(" ")[0]]
+    heads = [*track.label.replace("\u00ad", "- ").split(" "), unit.split(" ", maxsplit=1)[0]]
     drawn = [_word(head, middle, 16 + 17 * n, "middle") for n, head in enumerate(heads) if head]
     drawn.append(_line(path, INK, "1.6"))
     for (x, y), value in zip(dots, told, strict=True):

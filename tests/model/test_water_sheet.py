@@ -6,11 +6,11 @@ from hypothesis import strategies as st
 
 from calc.calculators.water_report import PARAMETERS
 from calc.figures import agrees
+from calc.levels import LEVELS
 from calc.model import Case
 from calc.request import case_of
 from calc.units import L, day, gal, mg, minute
 from calc.views.words import finding_words
-from calc.water_levels import LEVELS
 from tests.model.given import steady
 
 MG_L = mg / L
