@@ -56,6 +56,7 @@ MAY_IMPORT = {
     "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
     "calc.iron_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.treatment_order": set(),
+    "calc.other_treatment": set(),
     "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},
 }
 

@@ -29,7 +29,7 @@ from calc.physics.train import (
     Stop,
     followed,
 )
-from calc.physics.treated_water import IRON_MOLAR, Treated, aired
+from calc.physics.treated_water import IRON_MOLAR, Treated, aired, oxidized
 from calc.raw_water import RawWater
 from calc.treatment_order import Facts, broken, ordered, reason
 from calc.units import (
@@ -207,7 +207,7 @@ def _case(raw: Treated, boxes: tuple[str, ...], plant: Plant) -> _Case:
     stone = _stone(boxes, stops)
     after_air = None
     if stone is not None and tank is not None:
-        after_air = max(dissolved_to(air.body), 0.0) * CALCITE.molar
+        after_air = max(dissolved_to(oxidized(air, 1.0).body), 0.0) * CALCITE.molar
     plain = tuple(map(_plain, boxes))
     return _Case(raw, boxes, plain, stops, facts, well, house, needed, stone, after_air)
 
