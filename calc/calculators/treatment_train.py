@@ -51,6 +51,7 @@ from calc.units import hardness as hardness_kind
 
 PLACES = 6
 ACID, LEAST_PH = 7.0, 6.5  # the second [epa-secondary]
+ENOUGH_PH = 7.2  # where pipes are copper, common practice, no source
 STAINS = 0.3 * mg / L  # [epa-secondary]
 WEAK = 20 * psi  # at the tap, common practice, no source
 SAVES = 2.0  # so many times less stone is worth a word
@@ -118,6 +119,7 @@ class _Case(NamedTuple):
     well, house -- what washes before the open tank, and behind it
     needed -- water that one wash draws down the open tank by, m³
     stone, after_air -- that each m³ takes as found, and would take behind the tank, kg/m³
+    alone  -- pH behind the air without stone, all iron rusted
     """
 
     raw: Treated
@@ -130,6 +132,7 @@ class _Case(NamedTuple):
     needed: float | None
     stone: float | None
     after_air: float | None
+    alone: float
 
 
 def treatment_train(
@@ -192,10 +195,7 @@ def _case(raw: Treated, boxes: tuple[str, ...], plant: Plant) -> _Case:
     tank = next((n for n, box in enumerate(boxes) if box in TANKS), None)
     well = _side(boxes if tank is None else boxes[:tank], plant)
     house = _side(() if tank is None else boxes[tank + 1 :], plant)
-    air = raw
-    if tank is not None:
-        rest = co2_at_rest(raw.body.temperature, AIR_CO2)
-        air = aired(raw, TANKS[boxes[tank]], rest)
+    air = _aired(raw, boxes)
     facts = Facts(
         acid=raw.body.state().ph < ACID,
         iron=IRON_MOLAR * raw.iron > STAINS,
@@ -204,12 +204,21 @@ def _case(raw: Treated, boxes: tuple[str, ...], plant: Plant) -> _Case:
     )
     asked = house.most
     needed = None if asked is None else max(asked - stops[0].flow, 0.0) * WASH_TIME
-    stone = _stone(boxes, stops)
+    stone, sour = _stone(boxes, stops), oxidized(air, 1.0)
     after_air = None
     if stone is not None and tank is not None:
-        after_air = max(dissolved_to(oxidized(air, 1.0).body), 0.0) * CALCITE.molar
+        after_air = max(dissolved_to(sour.body), 0.0) * CALCITE.molar
     plain = tuple(map(_plain, boxes))
-    return _Case(raw, boxes, plain, stops, facts, well, house, needed, stone, after_air)
+    alone = sour.body.state().ph
+    return _Case(raw, boxes, plain, stops, facts, well, house, needed, stone, after_air, alone)
+
+
+def _aired(raw: Treated, boxes: tuple[str, ...]) -> Treated:
+    """The raw water behind the air alone; without an open tank as it came."""
+    tank = next((box for box in boxes if box in TANKS), None)
+    if tank is None:
+        return raw
+    return aired(raw, TANKS[tank], co2_at_rest(raw.body.temperature, AIR_CO2))
 
 
 def _side(boxes: tuple[str, ...], plant: Plant) -> _Side:
@@ -293,7 +302,17 @@ def _water_findings(case: _Case) -> list[Finding]:
                 "caution",
                 "Air first would save stone.",
                 "Before the open tank the bed gives {stone_here} of stone to the water; behind it "
-                "the water could take at most {stone_after_air}, and might need none.",
+                "the water could take at most {stone_after_air}.",
+            )
+        )
+    if case.stone and case.after_air is not None and case.alone >= ENOUGH_PH:
+        found.append(
+            Finding(
+                "good",
+                "Air alone would do.",
+                "Behind the air, without any stone, this water is at pH {alone}. A bed less to "
+                "wash, to fill and to lose pressure in, as long as the blower runs.",
+                {"alone": Quantity(case.alone, number)},
             )
         )
     return found + _stage_findings(case)

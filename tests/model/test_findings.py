@@ -37,6 +37,7 @@ FINDINGS = [
     ("treatment_train", "good", "In order."),
     ("treatment_train", "caution", "Air first would save stone."),
     ("treatment_train", "caution", "Iron meets the air."),
+    ("treatment_train", "good", "Air alone would do."),
     ("treatment_train", "caution", "A wash starves the open tank."),
     (f"treatment_train {NO_BOX}", "caution", "Nothing in the train."),
     (f"treatment_train {NO_BOX}", "caution", "Acid at the tap."),
