@@ -23,11 +23,12 @@ LOCAL_CODE = (
     "is not a design stamp."
 )
 NO_INDEX = (
-    "No index tells whether water takes copper or lead from pipes. Scale can form and lead "
-    "dissolve in the same house. Have a first-draw sample tested before and after any change."
+    "Copper and lead. No index tells whether water takes copper or lead from pipes. Scale can form "
+    "and lead dissolve in the same house. Have a first-draw sample tested before and after any "
+    "change."
 )
 LEAVES_CO2 = (
-    "Carbon dioxide that leaves the water collects low, in pits, tanks and closets. Vent the "
+    "Carbon dioxide. What leaves the water collects low, in pits, tanks and closets. Vent the "
     "aerator outdoors, and never put your head into a tank."
 )
 CAUSTIC_DUST = (
@@ -36,31 +37,27 @@ CAUSTIC_DUST = (
     "that got any are rinsed with water for 15 minutes, and a doctor called."
 )
 BACKWASH_INLET = (
-    "A backwash takes the water from the open tank's inlet, and sometimes all of it. Let it run at "
-    "night, with a full tank and nobody drawing, or pump 2 pulls the tank down to air."
+    "Backwash. It takes the water from the open tank's inlet, and sometimes all of it. Let it run "
+    "at night, with a full tank and nobody drawing, or pump 2 pulls the tank down to air."
 )
 UNSAFE_WATER = (
-    "Unsafe water has no taste. If a sheet shows E. coli, or a result over a level set for health: "
-    "do not drink the water, tell everyone in the household, and call the health department before "
-    "you sell or build anything. Boiling kills germs and makes nitrate, arsenic and lead stronger."
+    "Unsafe water. It has no taste. If a sheet shows E. coli, or a result over a level set for "
+    "health: do not drink the water, tell everyone in the household, and call the health "
+    "department before you sell or build anything. Boiling kills germs and makes nitrate, arsenic "
+    "and lead stronger."
 )
 NO_CERTIFICATE = (
-    "No figure of this page says that water is safe to drink. A test says what was in one bottle "
-    "on "
-    "one day; germs come and go with rain. Test again after every change."
+    "No certificate. No figure of this page says that water is safe to drink. A test says what was "
+    "in one bottle on one day; germs come and go with rain. Test again after every change."
 )
 LICENSED_GERMS = (
-    "Disinfecting water that people fall ill from is for a licensed professional and the health "
-    "department. This page only shows whether a device can do what is asked of it."
-)
-BLEACH = (
-    "Bleach burns eyes and skin. Wear goggles and gloves, and never let it meet acid, ammonia or "
-    "another cleaner: the gas kills. Only unscented bleach, fit for drinking water."
+    "Licensed practice. Disinfecting water that people fall ill from is for a licensed "
+    "professional and the health department. This page only shows whether a device can do what is "
+    "asked of it."
 )
 UV_LIGHT = (
-    "The light of an ultraviolet lamp burns eyes and skin in seconds. Pull its plug before you "
-    "open "
-    "the chamber, and never look into a lit one. A broken lamp spills mercury."
+    "Ultraviolet light. It burns eyes and skin in seconds. Pull the lamp's plug before "
+    "you open the chamber, and never look into a lit one. A broken lamp spills mercury."
 )
 CHLORINE = (
     "Chlorine. Never mix it with acid, ammonia or any other cleaner, nor two chlorine products "

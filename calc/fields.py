@@ -7,6 +7,7 @@ from calc.model import Choice, Input
 from calc.units import (
     L,
     air_flow,
+    air_share,
     cfm,
     concentration,
     current,
@@ -526,6 +527,56 @@ water_temperature = Input(
     group=AERATOR,
     sure="2 °F",
 )
+air_co2 = Input(
+    name="air_co2",
+    label="Carbon dioxide in the blower's air",
+    kind=air_share,
+    default="800 ppm",
+    origin="a lived-in house; outdoors about 420, from memory",
+    low=300e-6,
+    high=0.02,
+    measure="A meter at the blower's intake. A burner or many people raise it, and it "
+    "sets the highest pH that air can reach.",
+    group=AERATOR,
+    sure="200 ppm",
+)
+well_drawdown = Input(
+    name="well_drawdown",
+    label="Drawdown of the well's pressure tank, cut-out to cut-in",
+    symbol="dV_1",
+    kind=volume,
+    default="5.4 gal",
+    origin=INVENTED,
+    low=0.5 * gal,
+    high=100 * gal,
+    measure="Pump 1 off at the panel, tank at cut-out: catch what comes until its gauge "
+    "stands at cut-in.",
+    group="Well side",
+)
+well_yield = flow_input(
+    "well_yield",
+    "Yield of the well",
+    "Q_y",
+    "5 gpm",
+    "What it gives for hours at the lowest level, from a pumping test. The driller's figure is a "
+    "short one, and too high.",
+    "Well side",
+    sure="20 %",
+)
+solids = Input(
+    name="solids",
+    label="Dissolved solids",
+    symbol="s",
+    kind=concentration,
+    default="88 mg/L",
+    origin=INVENTED,
+    low=10 * MG_L,
+    high=3000 * MG_L,
+    measure="The laboratory's sheet (TDS), dried and weighed. A pocket meter shows conductivity "
+    "times a guess: near enough for chalk, no test of the sheet.",
+    group=CHEMISTRY,
+    sure="20 %",
+)
 lab_ph = Input(
     name="lab_ph",
     label="pH on the laboratory's sheet",
@@ -550,8 +601,7 @@ nitrate = Input(
     low=0,
     high=500 * MG_L,
     measure="See whether the sheet means nitrogen (nitrate-N) or nitrate (NO3): the second figure "
-    "is "
-    "4.43 times the first. Less than the laboratory can see counts as 0.",
+    "is 4.43 times the first. Less than the laboratory can see counts as 0.",
     group=SHEET,
     sure="10 %",
 )

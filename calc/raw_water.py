@@ -22,15 +22,16 @@ raw_ph = Input(
     origin=INVENTED,
     low=4.8,
     high=9.5,
-    measure="Meter set with two buffers, in running raw water, within a minute. A bottle loses "
-    "carbon dioxide on its way: a laboratory's pH is too high, and a bed sized by it too small.",
+    measure="Meter set with two buffers, in running raw water, within a minute. Soft water is "
+    "slow: wait until it stands still. A bottle loses carbon dioxide on its way: a laboratory's pH "
+    "is too high, and a bed sized by it too small.",
     group=CHEMISTRY,
     sure="0.1",
 )
 alkalinity = replace(
     fields.alkalinity,
-    measure="Drop test at the well or the laboratory's sheet: it keeps in a full bottle. Take raw "
-    "water, before any neutralizer.",
+    measure="Drop test at the well or the laboratory's sheet: it does not change when gas leaves "
+    "the bottle. Take raw water, before any neutralizer.",
 )
 calcium = Input(
     name="calcium",

@@ -928,15 +928,6 @@ SOURCES = {
         "read",
         "Abstract read; it names no title.",
     ),
-    "epa-secondary": Source(
-        "US EPA",
-        "National Secondary Drinking Water Regulations",
-        1979,
-        "40 CFR 143.3: iron 0.3 mg/L and pH 6.5 to 8.5, for taste and stains, not enforceable and "
-        "not for private wells",
-        "second-hand",
-        "Listing seen; year from memory.",
-    ),
     "nfpa-70-table-8": Source(
         "NFPA",
         "National Electrical Code",
@@ -1501,8 +1492,7 @@ SOURCES = {
         "Secondary maximum contaminant levels",
         1991,
         "40 CFR 143.3: chloride 250, copper 1.0, fluoride 2.0, iron 0.3, manganese 0.05, sulfate "
-        "250, "
-        "dissolved solids 500 mg/L, pH 6.5 to 8.5; reasonable goals",
+        "250, dissolved solids 500 mg/L, pH 6.5 to 8.5; reasonable goals",
         "read",
     ),
     "who-gdwq-2022": Source(
@@ -1510,8 +1500,7 @@ SOURCES = {
         "Guidelines for drinking-water quality, 4th edition with the first and second addenda",
         2022,
         "tables of guideline values: arsenic and lead 0.01, manganese 0.08 (provisional), copper 2 "
-        "mg/L, "
-        "nitrate 50 mg/L as nitrate; E. coli in no 100 mL",
+        "mg/L, nitrate 50 mg/L as nitrate; E. coli in no 100 mL",
         "second-hand",
         "As others print the tables; nitrate in an older edition; fluoride and uranium from "
         "memory.",
@@ -1537,7 +1526,8 @@ SOURCES = {
         "Drinking Water Advisory: Consumer Acceptability Advice and Health Effects Analysis on "
         "Sodium",
         2003,
-        "EPA 822-R-03-006: 30 to 60 mg/L for taste; 20 mg/L for people on 500 mg a day",
+        "EPA 822-R-03-006: guidance level 20 mg/L, made for people held to 500 mg of sodium a day; "
+        "30 to 60 mg/L for taste; advice, no limit",
         "read",
         "Read in the agency's answers to questions.",
     ),
@@ -1569,8 +1559,10 @@ SOURCES = {
         "W. F. Langelier",
         "The Analytical Control of Anti-Corrosion Water Treatment",
         1936,
-        "Journal of the American Water Works Association 28, 1500; ionic strength from solids",
+        "Journal of the American Water Works Association 28, 1500; ionic strength from solids; the "
+        "form in logarithms is that of handbooks",
         "from memory",
+        "Example of handbooks: pH 7.5, 320, 150 and 34 mg/L at 25 °C give pHs 8.2, index -0.7.",
     ),
     "russell-1976": Source(
         "L. L. Russell",
@@ -1610,8 +1602,7 @@ SOURCES = {
         "Disinfection Profiling and Benchmarking: Technical Guidance Manual",
         2020,
         "EPA 815-R-20-003; CT = C x T10, baffling factors; Table B-1: 92 mg min/L at 15 °C, pH 7.5 "
-        "and "
-        "1.2 mg/L for 3 log of Giardia; 152 at 0.5 °C, pH 8, 1 mg/L for 1.5 log",
+        "and 1.2 mg/L for 3 log of Giardia; 152 at 0.5 °C, pH 8, 1 mg/L for 1.5 log",
         "second-hand",
         "Title read; rule of reading and both figures as a program's help prints them; factors as "
         "Pennsylvania's agency prints them.",
@@ -1729,16 +1720,6 @@ SOURCES = {
         "Powder Technology 58, 63",
         "second-hand",
         "Form read in public code that cites it; coefficients from memory.",
-    ),
-    "epa-sodium": Source(
-        "US EPA",
-        "Drinking Water Advisory: Consumer Acceptability Advice and Health Effects Analysis on "
-        "Sodium",
-        2003,
-        "EPA 822-R-03-006: guidance level 20 mg/L, made for people held to 500 mg of sodium a day; "
-        "30 to 60 mg/L for taste; advice, no limit",
-        "second-hand",
-        "EPA's own answer page that quotes it was read.",
     ),
     "crc-soda": Source(
         "D. R. Lide (ed.)",

@@ -194,6 +194,9 @@ hardness = kind(
     "hardness or alkalinity",
     Unit("mg/L as CaCO3", mg / L, ("mg/l", "ppm", "mg/l as caco₃", "mg/l caco3")),
     Unit("gpg", grain / gal, ("grains per gallon", "grains/gal", "gr/gal")),
+    # A German degree is 10 mg/L of CaO, a French one 10 mg/L of CaCO3. From memory.
+    Unit("°dH", 10 * mg / L * 100.0869 / 56.0774, ("dh", "german degrees")),
+    Unit("°fH", 10 * mg / L, ("fh", "french degrees")),
     us="mg/L as CaCO3",
     si="mg/L as CaCO3",
 )

@@ -68,7 +68,7 @@ def test_every_level_is_dated_and_told_for_what_it_is() -> None:
 
 
 ROW = re.compile(
-    r"\| (\w+) \| (.+?) \[@([\w-]+)\] \| ([^|]+) \| ([^|]+) \| (\d{4}) \| ([\w -]+) \|"
+    r"\| (\w+) \| (.+?) \[@([\w-]+)\] \| ([^|]+) \| ([^|]+) \| (\d{4}), ([\w -]+) \|"
 )
 TOLD = {
     "law for supplies": "enforceable", "must act": "action", "advice": "advice", "goal": "nuisance",

@@ -22,13 +22,13 @@ from calc.physics.carbonate import (
 )
 from calc.physics.radon_solubility import air_to_water
 from calc.physics.two_gases import Unit, other_saturation, relative_units
-from calc.units import air_share, concentration, number, share
+from calc.units import concentration, number, share
 
 MOST_STAGES = 8
 # Two readings of a pocket meter that agree to 0.1 each: from memory.
 CLOSE = 0.2
 STRENGTH = 2.0  # ionic strength over alkalinity in ordinary well water, computed for six waters
-LEAST_PH, MOST_PH = 6.5, 8.5  # [epa-secondary]
+LEAST_PH, MOST_PH = 6.5, 8.5  # [cfr-143-3]
 POINTS, MOST_UNITS = 36, 5.0
 
 
@@ -398,19 +398,7 @@ CALCULATOR = Calculator(
             "stones in one open tank are one basin. A crossed tray needs no count.",
             group=AERATOR,
         ),
-        Input(
-            name="air_co2",
-            label="Carbon dioxide in the blower's air",
-            kind=air_share,
-            default="800 ppm",
-            origin="a lived-in house; outdoors about 420, from memory",
-            low=300e-6,
-            high=0.02,
-            measure="A meter at the blower's intake. A burner or many people raise it, and it "
-            "sets the highest pH that air can reach.",
-            group=AERATOR,
-            sure="200 ppm",
-        ),
+        fields.air_co2,
         fields.raw_radon,
         fields.treated_radon,
     ),
@@ -469,7 +457,7 @@ CALCULATOR = Calculator(
         "higbie-1935",
         "awwa-qtc-1997",
         "schock-2002",
-        "epa-secondary",
+        "cfr-143-3",
         "epa-radon-2016",
     ),
 )

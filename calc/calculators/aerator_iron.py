@@ -36,7 +36,7 @@ from calc.units import (
 )
 
 SLUDGE = "Sludge"
-STAINS = 0.3 * mg / L  # [epa-secondary], for taste and stains
+STAINS = 0.3 * mg / L  # [cfr-143-3], for taste and stains
 OFTEN = 60 * day  # cleaned more often than this nobody keeps it up: common practice, no source
 PART = 0.2  # share of the alkalinity from which the loss shows in the pH
 YEAR = 365.25 * day
@@ -376,7 +376,7 @@ CALCULATOR = Calculator(
         "emmenegger-1998",
         "stumm-morgan-1996",
         "kinner-1990",
-        "epa-secondary",
+        "cfr-143-3",
         "epa-radon-2016",
         "osha-1910-147",
     ),

@@ -1,5 +1,6 @@
 """Backwash of a filter bed: how far it lifts in the coldest water, and whether the well can."""
 
+from dataclasses import replace
 from math import inf, pi
 from typing import NamedTuple
 
@@ -11,6 +12,7 @@ from calc.physics.granular_bed import (
     MEDIA,
     Lifting,
     Medium,
+    bed_area,
     lifting,
     lifting_velocity,
     pressure_loss,
@@ -22,14 +24,12 @@ from calc.units import (
     flow,
     gal,
     gauge_pressure,
-    gpm,
     inch,
     length,
     loading,
     minute,
     number,
     share,
-    temperature,
     velocity,
     volume,
 )
@@ -91,7 +91,7 @@ def backwash(
 ) -> Answer:
     """How far a backwash lifts the bed, and whether the well side can feed it."""
     medium = MEDIA[media]
-    surface = pi * tank_diameter**2 / 4
+    surface = bed_area(tank_diameter)
     cold, warm = (lifting(grain_size, medium, kelvin) for kelvin in (water_coldest, WARM))
     rate = backwash_flow / surface
     lift = _Lift(
@@ -242,7 +242,7 @@ def _steps(
         steps.append(Step("The pressure tank lasts", "t_t = dV_1 / (Q_b - Q_1)", given))
     if well is not None:
         steps.append(
-            Step("What stands in the well lasts", "t_w = V_w / (min(Q_b, Q_1) - Y_w)", given)
+            Step("What stands in the well lasts", "t_w = V_w / (min(Q_b, Q_1) - Q_y)", given)
         )
     steps.append(Step("Water for one wash", "V_b = Q_b * t_b", given))
     return tuple(steps)
@@ -318,19 +318,7 @@ CALCULATOR = Calculator(
             measure="Not measured: find the one that gives the loss on your two gauges.",
             group=BED,
         ),
-        Input(
-            name="water_coldest",
-            label="Coldest that the water gets",
-            symbol="T_c",
-            kind=temperature,
-            default="42 °F",
-            origin=INVENTED,
-            low=0.1 + ICE_POINT,
-            high=40 + ICE_POINT,
-            measure="Thermometer in a pail, late in winter. Deep wells hardly change.",
-            group=WASH,
-            sure="1 °F",
-        ),
+        replace(fields.water_coldest, group=WASH),
         Input(
             name="expansion_wanted",
             label="Growth of the bed wanted",
@@ -366,32 +354,8 @@ CALCULATOR = Calculator(
             group=WASH,
         ),
         fields.well_pump,
-        Input(
-            name="well_drawdown",
-            label="Drawdown of the well's pressure tank, cut-out to cut-in",
-            symbol="dV_1",
-            kind=volume,
-            default="5.4 gal",
-            origin=INVENTED,
-            low=0.5 * gal,
-            high=100 * gal,
-            measure="Pump 1 off at the panel, tank at cut-out: catch what comes until its gauge "
-            "stands at cut-in.",
-            group=WELL,
-        ),
-        Input(
-            name="well_yield",
-            label="What the well makes, hour after hour",
-            symbol="Y_w",
-            kind=flow,
-            default="4 gpm",
-            origin=INVENTED,
-            low=0,
-            high=100 * gpm,
-            measure="From the driller's test, or pump it down and time how fast it comes back.",
-            group=WELL,
-            sure="20 %",
-        ),
+        fields.well_drawdown,
+        replace(fields.well_yield, group=WELL),
         Input(
             name="well_stored",
             label="Water that stands in the well above the pump",
@@ -455,7 +419,7 @@ CALCULATOR = Calculator(
     cautions=(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
-        "The drain line ends in an air gap, never in a pipe that can suck back, and its water "
+        "Drain line. It ends in an air gap, never in a pipe that can suck back, and its water "
         "counts for the septic tank.",
         cautions.LOCAL_CODE,
     ),

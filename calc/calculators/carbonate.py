@@ -1,12 +1,13 @@
 """The state of a water: its carbon dioxide, what it does to chalk, and what air, heat and bases
 do to it."""
 
+from dataclasses import replace
 from math import log10
 from typing import NamedTuple
 
-from calc import cautions, raw_water
+from calc import cautions, fields, raw_water
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import CHEMISTRY, INVENTED
+from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     CALCITE,
@@ -16,7 +17,6 @@ from calc.physics.calcite import (
     Water,
     dissolved_to,
     heated,
-    ionic_strength_of_solids,
     langelier,
     vented,
     with_base,
@@ -33,11 +33,12 @@ from calc.physics.carbonate import (
     saturation_index,
 )
 from calc.physics.radon_solubility import ICE_POINT
+from calc.physics.water_report import strength_of_solids
 from calc.raw_water import RawWater
-from calc.units import L, air_share, concentration, mg, number, share, temperature
+from calc.units import L, concentration, mg, number, share, temperature
 
 CHANGES = "What is done to it"
-LEAST_PH, MOST_PH = 6.5, 8.5  # [epa-secondary]
+LEAST_PH, MOST_PH = 6.5, 8.5  # [cfr-143-3]
 NEAR = 0.2  # an index this near 0 is 0: pH to 0.1, alkalinity and calcium to 10 %
 MUCH = 0.4  # over 0 by so much a heater crusts, from memory
 # Of a chart: points; most of a base over what calcite takes to be at rest, and the least, kg/m³.
@@ -78,7 +79,7 @@ def carbonate(
 ) -> Answer:
     """Carbon dioxide, saturation index and CCPP of a water, and what moves them."""
     asked = RawWater(raw_ph, alkalinity, calcium, water_temperature)
-    raw = asked.water(ionic_strength_of_solids(solids))
+    raw = asked.water(strength_of_solids(solids))
     stone, air = dissolved_to(raw), co2_at_rest(water_temperature, air_co2)
     found = _Found(
         raw,
@@ -312,32 +313,8 @@ CALCULATOR = Calculator(
     "what do air, heat and a neutralizer do to it?",
     inputs=(
         *raw_water.INPUTS,
-        Input(
-            name="solids",
-            label="Dissolved solids",
-            symbol="s",
-            kind=concentration,
-            default="90 mg/L",
-            origin=INVENTED,
-            low=10 * (mg / L),
-            high=3000 * (mg / L),
-            measure="The laboratory's sheet (TDS), or a pocket meter: close enough here.",
-            group=CHEMISTRY,
-            sure="20 %",
-        ),
-        Input(
-            name="air_co2",
-            label="Carbon dioxide in the blower's air",
-            kind=air_share,
-            default="800 ppm",
-            origin="a lived-in house; outdoors about 420, from memory",
-            low=300e-6,
-            high=0.02,
-            measure="A meter at the blower's intake. A burner or many people raise it, and it "
-            "sets the highest pH that air can reach.",
-            group=CHANGES,
-            sure="200 ppm",
-        ),
+        fields.solids,
+        replace(fields.air_co2, group=CHANGES),
         Input(
             name="heater_temperature",
             label="Temperature in the water heater",
@@ -375,7 +352,7 @@ CALCULATOR = Calculator(
         ),
         Output(
             name="ccpp",
-            label="Chalk that would fall out (CCPP); under 0: that would dissolve",
+            label="CCPP: chalk that falls out, under 0 dissolves",
             symbol="K",
             kind=concentration,
         ),
@@ -414,6 +391,6 @@ CALCULATOR = Calculator(
         "langelier-1936",
         "sm-2330",
         "edwards-1996",
-        "epa-secondary",
+        "cfr-143-3",
     ),
 )

@@ -52,7 +52,7 @@ def cartridge(
     daily_use: float,
     clean_drop: float,
     empty_drop: float,
-    test_flow: float,
+    drop_flow: float,
     dirty_drop: float,
     dirty_flow: float,
     passed: float,
@@ -64,7 +64,7 @@ def cartridge(
             "empty_drop",
             says="must be less than {clean_drop}: an element always takes some",
         )
-    clean = housing_of(clean_drop, empty_drop, test_flow)
+    clean = housing_of(clean_drop, empty_drop, drop_flow)
     now = dirty_drop / dirty_flow - clean.housing * dirty_flow
     if now <= 0:
         says = "is less than the empty housing alone loses at {dirty_flow}"
@@ -105,8 +105,7 @@ def _headline(found: _Filter, shortest: float | None, daily_use: float) -> Findi
             "danger",
             "Too small from the start.",
             "Even new elements lose {new_drop} at {filter_flow}, more than the {spare_drop} to "
-            "spare. "
-            "Another housing side by side, or a longer one.",
+            "spare. Another housing side by side, or a longer one.",
         )
     if found.now >= found.most:
         return Finding(
@@ -120,23 +119,20 @@ def _headline(found: _Filter, shortest: float | None, daily_use: float) -> Findi
             "caution",
             "No trend.",
             "The element takes no more than a new one. Read again after twice as much water: "
-            "nothing "
-            "can be foretold from this.",
+            "nothing can be foretold from this.",
         )
     if shortest / daily_use < SHORT:
         return Finding(
             "caution",
             "Too often.",
             "A set of elements lasts less than a month. Look for what makes the dirt, put a "
-            "coarser "
-            "one before it, or more housings side by side.",
+            "coarser one before it, or more housings side by side.",
         )
     return Finding(
         "good",
         "There is a date.",
         "By the law that ends soonest the spare pressure is used up in {days_left}. One reading "
-        "fits "
-        "every law: take a third at half that time.",
+        "fits every law: take a third at half that time.",
     )
 
 
@@ -146,24 +142,22 @@ def _others(found: _Filter, side: str) -> Iterator[Finding]:
             "caution",
             "It sets the flow in.",
             "Before the open tank a dirty cartridge starves the tank, and the outlet goes on "
-            "taking. "
-            "The outlet must be set by the flow in with the dirtiest element you will allow.",
+            "taking. The outlet must be set by the flow in with the dirtiest element you will "
+            "allow.",
         )
     else:
         yield Finding(
             "caution",
             "It sets the flow out.",
             "Behind pump 2 a dirty cartridge slows the house and spares the tank. So set the "
-            "outlet "
-            "with new elements in: whoever changes them opens it again.",
+            "outlet with new elements in: whoever changes them opens it again.",
         )
     if found.spare > USUAL_MAKER:
         yield Finding(
             "caution",
             "Over what elements usually stand.",
             "{spare_drop} across an element can crush it or push dirt through. Ask for its limit: "
-            "15 "
-            "to 20 psi is usual.",
+            "15 to 20 psi is usual.",
         )
 
 
@@ -293,8 +287,7 @@ _FLOW = flow_input(
     "Q_f",
     "6 gpm",
     "Before the open tank: the flow in at which the filter is to be changed. Behind pump 2: what "
-    "the "
-    "house asks for at its busiest.",
+    "the house asks for at its busiest.",
     WANTED,
 )
 CALCULATOR = Calculator(
@@ -351,7 +344,7 @@ CALCULATOR = Calculator(
             NEW,
         ),
         flow_input(
-            "test_flow",
+            "drop_flow",
             "Flow of those two readings",
             "Q_k",
             "6 gpm",

@@ -7,12 +7,12 @@ from calc import cautions, fields
 from calc.charts import Bar, Bars
 from calc.fields import INVENTED, MG_L, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.physics.feed import feed_flow
 from calc.physics.germs import (
     BAFFLING,
     GIARDIA_LOGS,
     GIARDIA_MARGIN,
     VIRUS_LOGS,
-    feed_rate,
     giardia_ct,
     virus_ct,
 )
@@ -30,7 +30,7 @@ def contact_time(
     baffling: str,
     contact_flow: float,
     residual: float,
-    chlorinated_ph: float,
+    contact_ph: float,
     demand: float,
     bleach_strength: float,
     water_temperature: float,
@@ -42,7 +42,7 @@ def contact_time(
     virus = virus_ct(water_temperature)
     giardia = None
     if water_temperature >= COLDEST:
-        giardia = GIARDIA_MARGIN * giardia_ct(chlorinated_ph, residual, water_temperature)
+        giardia = GIARDIA_MARGIN * giardia_ct(contact_ph, residual, water_temperature)
     volume_needed = virus / residual * contact_flow / factor if factor else None
     dose = demand + residual
     return Answer(
@@ -55,7 +55,7 @@ def contact_time(
             "giardia_needed": giardia,
             "giardia_credit": giardia and min(GIARDIA_LOGS * reached / giardia, GIARDIA_LOGS),
             "chlorine_dose": dose,
-            "bleach": feed_rate(contact_flow, dose, bleach_strength),
+            "bleach": feed_flow(contact_flow, dose, bleach_strength),
         },
         findings=(
             _headline(factor, reached, virus),
@@ -64,8 +64,7 @@ def contact_time(
                 "caution",
                 "Not for Cryptosporidium.",
                 "Chlorine does next to nothing to it. Where surface water comes in, that takes a "
-                "fine "
-                "filter and ultraviolet light, planned by a professional.",
+                "fine filter and ultraviolet light, planned by a professional.",
             ),
         ),
         steps=_steps(factor, virus, giardia, reached),
@@ -79,16 +78,14 @@ def _headline(factor: float, reached: float, virus: float) -> Finding:
             "danger",
             "No contact at all.",
             "Water goes in and out of a bladder tank by one port: what comes first may have gone "
-            "in "
-            "last. It counts for nothing.",
+            "in last. It counts for nothing.",
         )
     if reached < virus:
         return Finding(
             "danger",
             "Too short.",
             "{ct} is there, and 4 log of viruses take {virus_needed}. With this tank and chlorine "
-            "the "
-            "volume must be {volume_needed}; or a better baffled tank, or a lower flow.",
+            "the volume must be {volume_needed}; or a better baffled tank, or a lower flow.",
         )
     return Finding(
         "good",
@@ -113,24 +110,22 @@ def _others(
             "caution",
             "Not enough for Giardia.",
             "3 log take {giardia_needed}: a deep sound well has none, a spring or a shallow well "
-            "under "
-            "the influence of surface water may. The health department decides which yours is.",
+            "under the influence of surface water may. The health department decides which yours "
+            "is.",
         )
     if residual > MOST_CHLORINE:
         yield Finding(
             "caution",
             "More chlorine than supplies may have.",
             "{residual} stays; the most for public supplies is 4 mg/L [cfr-141-65]. Carbon behind "
-            "the "
-            "tank takes it out, and the tank before it stays chlorinated.",
+            "the tank takes it out, and the tank before it stays chlorinated.",
         )
     if dose > 3 * residual:
         yield Finding(
             "caution",
             "Most of it is used up.",
             "The water itself takes {demand} of the {chlorine_dose}. Take iron, manganese and "
-            "sulfide out "
-            "first, or the residual will swing.",
+            "sulfide out first, or the residual will swing.",
         )
 
 
@@ -207,8 +202,7 @@ CALCULATOR = Calculator(
             low=1 * gal,
             high=5000 * gal,
             measure="What is always there, at the lowest level. Of an open tank that fills and "
-            "empties "
-            "only what stands above the intake at its lowest.",
+            "empties only what stands above the intake at its lowest.",
             group=TANK,
             sure="5 %",
         ),
@@ -247,9 +241,9 @@ CALCULATOR = Calculator(
             "another thing.",
         ),
         Input(
-            name="chlorinated_ph",
-            label="pH of the chlorinated water",
-            symbol="pH_c",
+            name="contact_ph",
+            label="pH of the water behind the contact tank",
+            symbol="pH_t",
             kind=number,
             default="7.2",
             origin=INVENTED,
@@ -281,8 +275,7 @@ CALCULATOR = Calculator(
             low=0.1,
             high=150.0,
             measure="Percent on the label times ten; less when it is old or thinned. Half is gone "
-            "in "
-            "months on a warm shelf.",
+            "in months on a warm shelf.",
             group=CHLORINE,
             sure="20 %",
         ),
@@ -343,7 +336,7 @@ CALCULATOR = Calculator(
     cautions=(
         cautions.LICENSED_GERMS,
         cautions.UNSAFE_WATER,
-        cautions.BLEACH,
+        cautions.CHLORINE,
         cautions.NO_CERTIFICATE,
         cautions.LOCAL_CODE,
     ),

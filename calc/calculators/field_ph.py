@@ -2,29 +2,28 @@
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions, fields, raw_water
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED
-from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics.carbonate import CO2_MOLAR, LITRES, constants
-from calc.physics.water_report import CACO3, CALCITE_FOR_CO2, carbon_dioxide_lost
+from calc.model import Answer, Calculator, Finding, Output, Quantity, Step
+from calc.physics.calcite import USUAL_STRENGTH
+from calc.physics.carbonate import CACO3_EQUIVALENT, CO2_MOLAR, LITRES, constants
+from calc.physics.water_report import CALCITE_FOR_CO2, carbon_dioxide_lost
 from calc.units import concentration, molar_mass, number, share
 
 # Bicarbonate is nearly all of the alkalinity up to here: 1 % is carbonate.
 HIGHEST = 8.3
 SAME = 0.2  # two pH meters agree no better in soft water: common practice, no source
-STRENGTH_OF_ALKALINITY = 2.0  # ionic strength over alkalinity, both in mol/m³
 
 
 def field_ph(raw_ph: float, alkalinity: float, water_temperature: float, lab_ph: float) -> Answer:
     """Carbon dioxide and stone by the pH of the site and by that of the sheet."""
-    charge = alkalinity / CACO3
-    first = constants(water_temperature, STRENGTH_OF_ALKALINITY * charge).first
+    charge = alkalinity / CACO3_EQUIVALENT
+    first = constants(water_temperature, USUAL_STRENGTH * charge).first
     real = charge * LITRES * 10**-raw_ph / first * CO2_MOLAR
     seen = charge * LITRES * 10**-lab_ph / first * CO2_MOLAR
     lost = carbon_dioxide_lost(raw_ph, lab_ph)
     given = {
-        "E": Quantity(CACO3, molar_mass, 5, "calcium carbonate for one charge"),
+        "E": Quantity(CACO3_EQUIVALENT, molar_mass, 5, "calcium carbonate for one charge"),
         "M": Quantity(CO2_MOLAR, molar_mass, 5, "carbon dioxide"),
         "K": Quantity(first / LITRES, number, 4, "first constant of carbonic acid here, mol/L"),
         "m": Quantity(CALCITE_FOR_CO2, number, 4, "limestone for each carbon dioxide"),
@@ -64,16 +63,14 @@ def _headline(raw_ph: float, lab_ph: float) -> Finding:
             "caution",
             "The sheet hides acid.",
             "{co2_lost} of the carbon dioxide was gone before the laboratory measured. By the site "
-            "the "
-            "water holds {co2_real}, by the sheet {co2_seen}: size nothing by the sheet's pH.",
+            "the water holds {co2_real}, by the sheet {co2_seen}: size nothing by the sheet's pH.",
         )
     if lab_ph < raw_ph - SAME:
         return Finding(
             "caution",
             "The sheet is more acid than the site.",
             "Water seldom gains acid in a bottle, unless iron rusts in it. Calibrate the meter, "
-            "draw "
-            "the sample again without air, and see whether a neutralizer was in line.",
+            "draw the sample again without air, and see whether a neutralizer was in line.",
         )
     return Finding(
         "good",
@@ -91,27 +88,9 @@ CALCULATOR = Calculator(
     title="Field pH against laboratory pH",
     question="How much acid did the bottle lose on its way to the laboratory?",
     inputs=(
-        Input(
-            name="raw_ph",
-            label="pH of the raw water",
-            symbol="pH_w",
-            kind=number,
-            default="6.3",
-            origin=INVENTED,
-            low=4.5,
-            high=HIGHEST,
-            measure="Meter set with two buffers on the spot, in running raw water, within a minute "
-            "of "
-            "the tap. Soft water is slow: wait until it stands still.",
-            group=fields.CHEMISTRY,
-            sure="0.1",
-        ),
-        replace(
-            fields.alkalinity,
-            measure="Drop test at the tap or the laboratory's sheet, raw water. It does not change "
-            "when gas leaves the bottle: this figure of the sheet can be trusted.",
-        ),
-        replace(fields.water_temperature, group=fields.CHEMISTRY),
+        replace(raw_water.raw_ph, low=4.5, high=HIGHEST),
+        raw_water.alkalinity,
+        raw_water.water_temperature,
         replace(fields.lab_ph, low=4.5, high=HIGHEST),
     ),
     outputs=(

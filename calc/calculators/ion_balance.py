@@ -8,8 +8,8 @@ from calc.charts import Bar, Bars
 from calc.fields import MG_L, SHEET, on_sheet
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
+from calc.physics.carbonate import CACO3_EQUIVALENT
 from calc.physics.water_report import (
-    CACO3,
     DRIED,
     IONS,
     NITRATE_FOR_NITROGEN,
@@ -103,8 +103,7 @@ def _headline(found: Balance, allowed: float) -> Finding:
             "good",
             "The charges balance.",
             "Cations and anions differ by {difference}, and a good laboratory may be {allowed} "
-            "off. "
-            "Two mistakes can still hide each other.",
+            "off. Two mistakes can still hide each other.",
         )
     if found.cations > found.anions:
         return Finding(
@@ -132,8 +131,7 @@ def _doubts(
             "caution",
             "Hardness does not fit.",
             "Calcium and magnesium make {counted_hardness}, the sheet says {hardness}. One of them "
-            "is "
-            "told in another unit, or iron was counted as hardness.",
+            "is told in another unit, or iron was counted as hardness.",
         )
     if not LEAST_SOLIDS <= solids_ratio <= MOST_SOLIDS:
         yield Finding(
@@ -182,7 +180,7 @@ def _steps(found: Balance) -> tuple[Step, ...]:
     given |= {
         "d": Quantity(DRIED, number, 3, "what is left of alkalinity when dried"),
         "n": Quantity(NITRATE_FOR_NITROGEN, number, 4, "nitrate for its nitrogen"),
-        "e": Quantity(CACO3, molar_mass, 5, "calcium carbonate for one charge"),
+        "e": Quantity(CACO3_EQUIVALENT, molar_mass, 5, "calcium carbonate for one charge"),
         "h": Quantity(0.01, conducted, 3, "what one meq/L of each sort conducts"),
     }
     cations = "k = c_Ca / E_Ca + C_Mg / E_Mg + C_Na / E_Na + C_K / E_K + C_Fe / E_Fe"
@@ -305,14 +303,7 @@ CALCULATOR = Calculator(
             sure="5 %",
             measure="Total hardness as the sheet gives it, as calcium carbonate.",
         ),
-        on_sheet(
-            "solids",
-            "Dissolved solids",
-            "s",
-            "88 mg/L",
-            "Dried and weighed. A pen meter shows conductivity times a guess: that is no test.",
-            20000 * MG_L,
-        ),
+        replace(fields.solids, group=SHEET, sure="10 %"),
         Input(
             name="water_conductivity",
             label="Conductivity",

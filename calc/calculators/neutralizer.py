@@ -19,12 +19,11 @@ from calc.physics.calcite import (
     with_base,
 )
 from calc.physics.carbonate import CACO3_EQUIVALENT, CO2_MOLAR
-from calc.physics.granular_bed import MEDIA
+from calc.physics.granular_bed import MEDIA, bed_area
 from calc.physics.neutralizer import (
     BULK,
     YEAR,
     Passage,
-    bed_volume,
     grain_surface,
     passage,
     refill_time,
@@ -50,7 +49,7 @@ from calc.units import (
     volume,
 )
 
-MOST_PH = 8.5  # [epa-secondary]
+MOST_PH = 8.5  # [cfr-143-3]
 SERVICE = 3 * gpm / ft**2  # common practice, no source; short draws up to 5 or 6
 AERATOR_TAKES = 0.8  # of the carbon dioxide, for comparing: a fair aerator, no source
 LITTLE = 1e-9  # kg: as good as nothing
@@ -115,7 +114,7 @@ def neutralizer(
     """The pH that a bed brings, the stone it takes and the hardness it adds."""
     raw = RawWater(raw_ph, alkalinity, calcium, water_temperature).water()
     surface = grain_surface(grain_size, MEDIA["calcite"]) * (1 - magnesia) * contact_share
-    size = bed_volume(tank_diameter, bed_depth)
+    size = bed_area(tank_diameter) * bed_depth
     base, entering = blend(magnesia), stripped(raw, co2_stripped)
     stone = max(dissolved_to(entering, base), 0.0)
     aired = max(dissolved_to(stripped(raw, AERATOR_TAKES), base), 0.0)
@@ -507,6 +506,6 @@ CALCULATOR = Calculator(
         "phreeqc-3",
         "letterman-1991",
         "limestone-screening",
-        "epa-secondary",
+        "cfr-143-3",
     ),
 )

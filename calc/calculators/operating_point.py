@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calc import cautions, fields, pipes
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import CURVE, DROP, SWITCH, WELL_PUMP, flow_input
+from calc.fields import CURVE, DROP, SWITCH, WELL_PUMP
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.inlet_network import Water
@@ -279,16 +279,7 @@ CALCULATOR = Calculator(
         ),
         fields.rest_level,
         fields.well_level,
-        flow_input(
-            "well_yield",
-            "Yield of the well",
-            "Q_y",
-            "5 gpm",
-            "What it gives for hours at the lowest level, from a pumping test. The driller's "
-            "figure is a short one, and too high.",
-            WELL_PUMP,
-            sure="20 %",
-        ),
+        replace(fields.well_yield, group=WELL_PUMP),
         replace(fields.well_cut_in, group=SWITCH),
         replace(fields.well_cut_out, group=SWITCH),
         pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),

@@ -19,7 +19,8 @@ from calc.physics.calcite import (
     with_base,
 )
 from calc.physics.carbonate import CACO3_EQUIVALENT
-from calc.physics.neutralizer import YEAR, feed_flow, soda_ash_dissolves
+from calc.physics.feed import feed_flow
+from calc.physics.neutralizer import YEAR, soda_ash_dissolves
 from calc.physics.radon_solubility import ICE_POINT
 from calc.raw_water import RawWater
 from calc.units import (
@@ -40,9 +41,9 @@ from calc.units import (
 
 FEED = "Feed"
 BASES = {"soda_ash": SODA_ASH, "caustic": CAUSTIC}
-MOST_PH = 8.5  # [epa-secondary]
+MOST_PH = 8.5  # [cfr-143-3]
 STEEP = 0.3  # a feed pump's error, by which a pH after too much and too little is told
-LOW_DIET = 20 * mg / L  # [epa-sodium]
+LOW_DIET = 20 * mg / L  # [epa-sodium-2003]
 FULL, IDLE = 0.9, 0.1  # shares of its stroke between which a feed pump keeps time, from memory
 POINTS, LONGEST = 24, 1.6  # of the chart; its end over the dose
 
@@ -349,8 +350,8 @@ CALCULATOR = Calculator(
         "davies-1962",
         "phreeqc-3",
         "crc-soda",
-        "epa-sodium",
-        "epa-secondary",
+        "epa-sodium-2003",
+        "cfr-143-3",
         "osha-1910-147",
     ),
 )

@@ -124,8 +124,7 @@ def _suited(
                 "danger",
                 "Too cloudy for light.",
                 "Germs hide behind specks. Filter first, to 5 microns at least and under 1 NTU, "
-                "and "
-                "find where the cloud comes from.",
+                "and find where the cloud comes from.",
             )
         )
     if uvt < LEAST_UVT:
@@ -291,8 +290,7 @@ CALCULATOR = Calculator(
             "T_w",
             "88 %",
             "Laboratory, of the water that reaches the lamp, at its worst: after rain, with "
-            "filters "
-            "due. The eye cannot see it.",
+            "filters due. The eye cannot see it.",
             WATER,
             20 * percent,
         ),

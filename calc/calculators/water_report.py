@@ -31,15 +31,13 @@ PARAMETERS: Mapping[str, _Parameter] = {
         "Nitrate",
         nitrate,
         "No bottle for an infant with this water. Boiling makes it stronger. It comes from a "
-        "septic "
-        "field, manure or fertilizer, and germs may come the same way.",
+        "septic field, manure or fertilizer, and germs may come the same way.",
     ),
     "arsenic": _Parameter(
         "Arsenic",
         concentration,
         "It comes from the rock. Boiling does not help. Use other water to drink and cook until "
-        "the "
-        "state's office has advised.",
+        "the state's office has advised.",
     ),
     "uranium": _Parameter(
         "Uranium",
@@ -50,8 +48,8 @@ PARAMETERS: Mapping[str, _Parameter] = {
         "Lead",
         concentration,
         "It comes from solder, brass and old pipe more than from the well, and acid water "
-        "dissolves "
-        "it. Children suffer most. Run the tap before you drink, and never make a bottle with it.",
+        "dissolves it. Children suffer most. Run the tap before you drink, and never make a bottle "
+        "with it.",
     ),
     "copper": _Parameter(
         "Copper",
@@ -233,8 +231,8 @@ def _others(
             "danger",
             "Other water for the bottle.",
             "Nitrate, manganese, lead or arsenic is at half its level for health or more, and "
-            "these "
-            "levels leave an infant little room. Ask the child's doctor, and do not boil it down.",
+            "these levels leave an infant little room. Ask the child's doctor, and do not boil it "
+            "down.",
         )
     if ph_out:
         yield Finding(
@@ -249,8 +247,7 @@ def _others(
             "caution",
             "Hard water.",
             "{hardness}, {hardness_grains}: scale in the heater and on UV sleeves. There is no "
-            "level "
-            "for health.",
+            "level for health.",
         )
 
 
@@ -258,12 +255,11 @@ def _next(coliform: str, missing: list[str], shares: Mapping[str, float], lab_ph
     tests = list(_tests(coliform, missing, shares, lab_ph))
     every = (
         "Every year total coliform with E. coli, nitrate, pH and dissolved solids, and the whole "
-        "sheet "
-        "every three years; at once after a flood, a repair, or an illness nobody can explain "
-        "[epa-private-wells]."
+        "sheet every three years; at once after a flood, a repair, or an illness nobody can "
+        "explain [epa-private-wells]."
     )
     if tests:
-        return Finding("caution", "Test next.", f"{'; '.join(tests)}. {every}")
+        return Finding("caution", "Test next.", f"{'. '.join(tests)}. {every}")
     return Finding("good", "Keep testing.", every)
 
 
@@ -374,8 +370,7 @@ CALCULATOR = Calculator(
             default="whole",
             origin=INVENTED,
             measure="What was not tested is left out of the answer, whatever stands in its field. "
-            "A "
-            "yearly test costs little and says little.",
+            "A yearly test costs little and says little.",
             group=SHEET,
         ),
         Choice(
@@ -390,8 +385,7 @@ CALCULATOR = Calculator(
             default="absent",
             origin=INVENTED,
             measure="Sterile bottle, cold, at the laboratory within the day. Flame or wipe the "
-            "tap, "
-            "and touch nothing inside. A dirty tap finds germs that the well has not.",
+            "tap, and touch nothing inside. A dirty tap finds germs that the well has not.",
             group=SHEET,
         ),
         Choice(

@@ -115,23 +115,6 @@ def water_of_ph(
     return Water(dic, alkalinity, calcium, temperature, strength)
 
 
-def ionic_strength_of_solids(solids: float) -> float:
-    """Ionic strength of a fresh water from its dissolved solids, mol/m³.
-
-        I = 2.5e-5 TDS,   TDS in mg/L, I in mol/L
-
-    solids -- kg/m³; a pocket meter shows conductivity times a fixed factor, good enough here
-
-    Within a quarter for ordinary well water, which moves a saturation index by less than 0.03.
-
-    >>> round(ionic_strength_of_solids(0.220), 2)
-    5.5
-
-    Source: [langelier-1936], from memory; compared with PHREEQC's for six waters.
-    """
-    return 2.5e-5 * LITRES * solids / (mg / L)
-
-
 def with_base(water: Water, base: Base, amount: float) -> Water:
     """The closed water after so much of a base has dissolved in it.
 

@@ -160,22 +160,3 @@ GIARDIA_LOGS = 3.0
 # The most by which a row of the table itself, for 1 mg/L, lies over its regression. Table of
 # [cfr-141-74] from memory.
 GIARDIA_MARGIN = 1.07
-
-
-def feed_rate(flow: float, dose: float, strength: float) -> float:
-    """Solution that a feed pump must give, m³/s.
-
-        q = Q D / S
-
-    flow     -- water treated, m³/s, while the feed pump runs
-    dose     -- D, chlorine wanted in the water, kg/m³: what the water uses up and what is to stay
-    strength -- S, chlorine in the solution, kg/m³: 52.5 g/L in bleach of 5.25 %, half of it after
-                months on a shelf
-
-    >>> from calc.units import gpm
-    >>> round(feed_rate(6 * gpm, 3 * mg / LITRE, 52.5) / (1e-6 / minute), 3)
-    1.298
-
-    Source: what goes in comes out.
-    """
-    return flow * dose / strength

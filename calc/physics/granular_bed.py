@@ -3,7 +3,7 @@
 Grains are taken as all of one size. Real media are not, and the figures are good to 40 % or so.
 """
 
-from math import exp, inf, sqrt
+from math import exp, inf, pi, sqrt
 from typing import NamedTuple
 
 from calc.physics.pipe import GRAVITY
@@ -34,6 +34,25 @@ MEDIA = {
     "carbon": Medium(1400.0, 0.48, 0.75),
     "resin": Medium(1250.0, 0.38, 1.0),
 }
+
+
+def bed_area(diameter: float) -> float:
+    """Area of a filter tank, m². Times the depth of the bed it is the bed's space, and that over
+    the flow is the empty-bed contact time.
+
+        A = pi D² / 4
+
+    diameter -- inside, m
+
+    >>> from calc.units import ft, gpm, inch, minute
+    >>> round(bed_area(12 * inch) / ft**2, 3)
+    0.785
+    >>> round(bed_area(12 * inch) * 36 * inch / (5.6 * gpm) / minute, 2)
+    3.15
+
+    Source: geometry.
+    """
+    return pi * diameter**2 / 4
 
 
 def pressure_loss(

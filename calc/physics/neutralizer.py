@@ -4,7 +4,7 @@ Waters and amounts are those of `calc.physics.calcite`: mol/m³.
 """
 
 from itertools import pairwise
-from math import exp, pi, sqrt
+from math import exp, sqrt
 from typing import NamedTuple
 
 from calc.physics.calcite import Base, Water, dissolved_to, with_base
@@ -142,25 +142,6 @@ def passage(raw: Water, base: Base, surface: float) -> Passage | None:
     return Passage(base, raw, most, tuple(places))
 
 
-def bed_volume(diameter: float, depth: float) -> float:
-    """Space that a bed takes, grains and water, m³. Over the flow it is the contact time.
-
-        V = pi D² L / 4
-
-    diameter -- inside, m
-    depth    -- of the bed, m: it shrinks as it dissolves
-
-    The time that counts is V / Q with the largest flow, called empty-bed contact time:
-
-    >>> from calc.units import gpm, inch, minute
-    >>> round(bed_volume(12 * inch, 36 * inch) / (5.6 * gpm) / minute, 2)
-    3.15
-
-    Source: geometry.
-    """
-    return pi * diameter**2 * depth / 4
-
-
 def used_in_a_year(base: Base, amount: float, daily_use: float) -> float:
     """Mass that dissolves in a year, kg.
 
@@ -193,24 +174,6 @@ def refill_time(bed: float, share: float, year: float) -> float:
     Source: conservation of mass.
     """
     return share * bed * BULK / year * YEAR
-
-
-def feed_flow(flow: float, dose: float, solution: float) -> float:
-    """Flow of the feed pump, m³/s.
-
-        q = Q c / C
-
-    flow     -- of the water it is fed into while both pumps run, m³/s
-    dose     -- c, kg/m³
-    solution -- C, strength of the solution, kg/m³
-
-    >>> from calc.units import gpm, minute
-    >>> round(feed_flow(8 * gpm, 0.061, 60.0) * minute * 1e6, 1)  # mL/min
-    30.8
-
-    Source: conservation of mass.
-    """
-    return flow * dose / solution
 
 
 def soda_ash_dissolves(temperature: float) -> float:

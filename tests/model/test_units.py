@@ -76,6 +76,8 @@ PINT = {
     "g/L": "gram/liter",
     "mg/L as CaCO3": "milligram/liter",
     "gpg": "grain/gallon",
+    "°dH": "lime_degree",
+    "°fH": "french_degree",
     "pCi/L": "picocurie/liter",
     "Bq/L": "becquerel/liter",
     "Bq/m³": "becquerel/meter**3",
@@ -162,6 +164,8 @@ every_unit = pytest.mark.parametrize(
 @pytest.fixture(scope="module")
 def registry() -> UnitRegistry:
     registry = UnitRegistry()
+    registry.define("lime_degree = 10 * 100.0869 / 56.0774 milligram / liter")
+    registry.define("french_degree = 10 milligram / liter")
     registry.define("nitrate_milligram = 14.007 / (14.007 + 3 * 15.999) milligram")
     return registry
 

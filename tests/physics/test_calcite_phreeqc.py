@@ -15,7 +15,6 @@ from calc.physics.calcite import (
     dissolved_to,
     dose_for_ph,
     heated,
-    ionic_strength_of_solids,
     magnesia_rest,
     stripped,
     vented,
@@ -26,6 +25,7 @@ from calc.physics.carbonate import CACO3_EQUIVALENT, co2_at_rest
 from calc.physics.granular_bed import MEDIA
 from calc.physics.neutralizer import grain_surface, passage
 from calc.physics.radon_solubility import ICE_POINT
+from calc.physics.water_report import strength_of_solids
 from tests.physics import phreeqc
 from tests.physics.phreeqc import Sheet
 from tests.physics.waters import EVERY, NEW, ORDINARY
@@ -170,7 +170,7 @@ def test_ionic_strength_from_solids(sheet: Sheet) -> None:
     """PHREEQC: the rule of [langelier-1936] within 40 %, and the index it gives within 0.03."""
     bicarbonate = 1.2192 * sheet.alkalinity
     solids = bicarbonate * 0.49 + sum(sheet[3:])  # half of the bicarbonate leaves when dried
-    strength = ionic_strength_of_solids(solids * 1e-3)
+    strength = strength_of_solids(solids * 1e-3)
     assert strength == pytest.approx(1e3 * phreeqc.asked(sheet).strength, rel=0.4)
     water = ours(sheet)
     rough = water_of_ph(sheet.ph, water.alkalinity, water.calcium, water.temperature, strength)

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from calc.figures import agrees
+from calc.physics.feed import feed_flow
 from calc.physics.germs import (
     BAFFLING,
     GIARDIA_MARGIN,
@@ -15,7 +16,6 @@ from calc.physics.germs import (
     VIRUS_LOGS,
     absorbance,
     contact_time,
-    feed_rate,
     giardia_ct,
     lamp_output,
     logs_of_uv,
@@ -134,14 +134,14 @@ def test_margin_covers_the_figure_that_was_seen() -> None:
 
 def test_bleach() -> None:
     """Check A29, by hand: 6 gpm, 3 mg/L, 52.5 g/L: 1.298 mL/min."""
-    assert agrees(feed_rate(6 * gpm, 3 * MG_L, 52.5) / (1e-6 / minute), "1.298")
+    assert agrees(feed_flow(6 * gpm, 3 * MG_L, 52.5) / (1e-6 / minute), "1.298")
 
 
 @steady
 @given(st.floats(0.5, 20), st.floats(0.5, 10), st.floats(5, 120))
 def test_bleach_brings_its_chlorine(flow: float, dose: float, strength: float) -> None:
     """By mass: what the feed carries in a minute is what the water gets in it."""
-    fed = feed_rate(flow * gpm, dose * MG_L, strength)
+    fed = feed_flow(flow * gpm, dose * MG_L, strength)
     assert fed * strength == pytest.approx(flow * gpm * dose * MG_L)
 
 

@@ -13,10 +13,12 @@ from scipy.integrate import solve_ivp
 
 from calc.figures import agrees
 from calc.physics.calcite import CALCITE, Base, Water, blend, with_base
+from calc.physics.feed import feed_flow
 from calc.physics.granular_bed import (
     MEDIA,
     Medium,
     archimedes,
+    bed_area,
     drag,
     fall_velocity,
     lifting,
@@ -24,9 +26,7 @@ from calc.physics.granular_bed import (
     pressure_loss,
 )
 from calc.physics.neutralizer import (
-    bed_volume,
     dissolving_rate,
-    feed_flow,
     grain_surface,
     passage,
     refill_time,
@@ -101,7 +101,7 @@ def test_stone_of_a_year() -> None:
     """By hand: 68.1 mg/L and 250 gallons a day are 51.9 lb a year, 12.7 in of a 10 in tank."""
     year = used_in_a_year(CALCITE, 68.1e-3 / CALCITE.molar, 250 * gal / day)
     assert agrees(year / lb, "51.9")
-    assert agrees(year / (90 * lb / ft**3) / bed_volume(10 * inch, 1.0) / inch, "12.7")
+    assert agrees(year / (90 * lb / ft**3) / bed_area(10 * inch) / inch, "12.7")
 
 
 def test_refill_dates() -> None:
@@ -113,7 +113,7 @@ def test_refill_dates() -> None:
 def test_contact_time() -> None:
     """By hand: 1.5 ft³ are 11.22 gal; at 5 gpm 2.244 min. 30 in at 3 gpm/ft² are 6.23 min."""
     assert agrees(1.5 * ft**3 / (5 * gpm) / minute, "2.244")
-    size = bed_volume(12 * inch, 30 * inch)
+    size = bed_area(12 * inch) * 30 * inch
     flow = 3 * RATE * size / (30 * inch)
     assert agrees(size / flow / minute, "6.23")
 
@@ -121,7 +121,7 @@ def test_contact_time() -> None:
 @pytest.mark.parametrize(("inches", "feet"), [(8, "0.349"), (10, "0.545"), (13, "0.922")])
 def test_areas_of_tanks(inches: float, feet: str) -> None:
     """By hand: square feet of the usual tanks."""
-    assert agrees(bed_volume(inches * inch, 1.0) / ft**2, feet)
+    assert agrees(bed_area(inches * inch) / ft**2, feet)
 
 
 def test_feed() -> None:
