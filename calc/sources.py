@@ -1733,8 +1733,8 @@ SOURCES = {
         "AWWA and ASCE",
         "Water Treatment Plant Design",
         2005,
-        "p. 10.12, Table 10.7, oxidation of iron: oxygen 0.14, chlorine 0.64, permanganate 0.94 mg/mg; "
-        "alkalinity used 1.80, 2.70 (chlorine gas), 1.50; sludge 1.9, 1.9, 2.43",
+        "p. 10.12, Table 10.7, oxidation of iron: oxygen 0.14, chlorine 0.64, permanganate 0.94 "
+        "mg/mg; alkalinity used 1.80, 2.70 (chlorine gas), 1.50; sludge 1.9, 1.9, 2.43",
         "read",
         "Page read; year from memory.",
     ),
@@ -1743,8 +1743,8 @@ SOURCES = {
         "Iron and manganese control",
         2024,
         "Wis. Adm. Code NR 811.52: half an hour to three hours after aeration unless a pilot shows "
-        "less; backwash 8 to 10 gpm/ft² of manganese greensand, 15 to 20 of manganese-coated media; "
-        "no oxidation before ion exchange; for public supplies",
+        "less; backwash 8 to 10 gpm/ft² of manganese greensand, 15 to 20 of manganese-coated "
+        "media; no oxidation before ion exchange; for public supplies",
         "read",
     ),
     "utah-r309-535": Source(
@@ -1759,8 +1759,8 @@ SOURCES = {
         "State of Illinois",
         "Cation exchange process",
         2024,
-        "35 Ill. Adm. Code 604.805: iron and manganese taken out first from 1 mg/L together; at most "
-        "20 000 grains a cubic foot with 0.3 lb of salt for each 1000 grains; resin at least 3 ft "
+        "35 Ill. Adm. Code 604.805: iron and manganese taken out first from 1 mg/L together; at "
+        "most 20 000 grains a cubic foot with 0.3 lb of salt for each 1000; resin at least 3 ft "
         "deep; for public supplies",
         "read",
     ),
@@ -1769,7 +1769,8 @@ SOURCES = {
         "Recommended Standards for Water Works",
         2007,
         "4.4.2 and 4.6.4: at most 7 gpm/ft² through a softener, washed at 6 to 8; no ion exchange "
-        "over 0.3 mg/L of iron and manganese or with dissolved oxygen; 3 gpm/ft² through iron filters",
+        "over 0.3 mg/L of iron and manganese or with dissolved oxygen; 3 gpm/ft² through iron "
+        "filters",
         "second-hand",
         "As a university's page sums it up; the 3 gpm/ft² from memory.",
     ),
@@ -1777,8 +1778,8 @@ SOURCES = {
         "US Department of Defense",
         "Industrial Water Treatment Operation and Maintenance",
         2005,
-        "UFC 3-240-13FN, 2-2.5.1: slow rinse 7.5 to 22.5, fast rinse 35 to 100 gal/ft³; resin loses "
-        "1 to 5 % a year, iron is a common cause; lasts 8 to 10 years",
+        "UFC 3-240-13FN, 2-2.5.1: slow rinse 7.5 to 22.5, fast rinse 35 to 100 gal/ft³; resin "
+        "loses 1 to 5 % a year, iron is a common cause; lasts 8 to 10 years",
         "read",
         "Title from memory.",
     ),
@@ -1815,16 +1816,10 @@ SOURCES = {
         "read",
         "First page read.",
     ),
-    "nsf-44": Source(
-        "NSF International",
-        "Residential Cation Exchange Water Softeners",
-        2004,
-        "NSF/ANSI 44: rated efficient from 3350 grains for each pound of salt",
-        "from memory",
-    ),
     "benson-krause-1984": Source(
         "B. B. Benson and D. Krause",
-        "The concentration and isotopic fractionation of oxygen dissolved in freshwater and seawater",
+        "The concentration and isotopic fractionation of oxygen dissolved in freshwater and "
+        "seawater",
         1984,
         "Limnology and Oceanography 29, 620; oxygen in fresh water under air",
         "from memory",

@@ -151,16 +151,21 @@ def _headline(tank: _Tank, short: bool, oxidant: str, target: float) -> Finding:
             return Finding(
                 "good",
                 "Time enough.",
-                "The iron is rust within a minute or so of the dose; 20 minutes are common practice "
-                "for the grains to grow, and {contact_stay} are there.",
+                "The iron is rust within a minute or so of the dose; 20 minutes are common "
+                "practice for the grains to grow, and {contact_stay} are there.",
             )
         return Finding(
             "caution",
             "Short of time.",
-            "The iron is rust within a minute or so, but {contact_stay} is less than the 20 minutes "
-            "of common practice for grains that a filter can hold. {tank_needed} would do.",
+            "The iron is rust within a minute or so, but {contact_stay} is less than the 20 "
+            "minutes of common practice for grains that a filter can hold. {tank_needed} would "
+            "do.",
         )
-    law, slow, fast = tank.left or (0.0, 0.0, 0.0)
+    return _by_air(tank.left or (0.0, 0.0, 0.0), target)
+
+
+def _by_air(left: tuple[float, float, float], target: float) -> Finding:
+    law, slow, fast = left
     if slow <= target:
         return Finding(
             "good",
@@ -179,7 +184,8 @@ def _headline(tank: _Tank, short: bool, oxidant: str, target: float) -> Finding:
             "caution",
             "By the law it does not.",
             "{iron_left} is left by the law; only a water faster than it would do. It takes "
-            "{stay_needed}, a tank of {tank_needed}, or a higher pH: one step up is a hundred times.",
+            "{stay_needed}, a tank of {tank_needed}, or a higher pH: one step up is a hundred "
+            "times.",
         )
     return Finding(
         "danger",
@@ -510,13 +516,14 @@ CALCULATOR = Calculator(
     ),
     work=iron_contact,
     cautions=(
-        cautions.BLEACH,
-        "Permanganate burns skin and eyes, stains all it touches, and sets fire to oil and rags. "
-        "Gloves and goggles; never beside fuel, and never with acid.",
+        cautions.CHLORINE,
+        "Permanganate. It burns skin and eyes, stains all it touches, and sets fire to oil and "
+        "rags. Gloves and goggles; never beside fuel, and never with acid.",
         cautions.NO_INDEX,
         cautions.LOCAL_CODE,
     ),
     sources=(
+        "cdc-drilled",
         "wtpd-iron",
         "singer-stumm-1970",
         "king-1998",

@@ -1,5 +1,6 @@
 """A filter that holds the rust: how wide, how often it is washed, and with how much water."""
 
+from dataclasses import replace
 from math import pi, sqrt
 from typing import NamedTuple
 
@@ -125,8 +126,9 @@ def _headline(made: _Filter) -> Finding:
         return Finding(
             "caution",
             "Narrow for the flow.",
-            "{service_rate} at the largest flow; such a bed holds rust up to {most}. That would take "
-            "{tank_wanted} across, or two tanks side by side, washed one after the other.",
+            "{service_rate} at the largest flow; such a bed holds rust up to {most}. That would "
+            "take {tank_wanted} across, two tanks side by side washed one after the other, or a "
+            "smaller flow.",
             given,
         )
     return Finding(
@@ -175,6 +177,14 @@ def _more(made: _Filter, ph: float, metals: float, oxidant: str, media: str) -> 
                 "caution",
                 "Much iron for a bed.",
                 "Over 10 mg/L of iron and manganese let most of the rust settle in a tank first.",
+            )
+        )
+    if media == "greensand" and oxidant == "air":
+        found.append(
+            Finding(
+                "caution",
+                "Air does not renew it.",
+                "Greensand lives on bleach fed all the time, or on soaks in permanganate.",
             )
         )
     if media == "sand" and oxidant == "air":
@@ -268,7 +278,7 @@ CALCULATOR = Calculator(
     inputs=(
         iron_fields.raw_iron,
         iron_fields.manganese,
-        iron_fields.oxidant,
+        replace(iron_fields.oxidant, default="bleach"),
         iron_fields.contact_ph,
         Choice(
             name="iron_media",
@@ -285,7 +295,7 @@ CALCULATOR = Calculator(
         ),
         fields.tank_diameter,
         fields.service_flow,
-        fields.daily_use,
+        replace(fields.daily_use, group=BED),
         Input(
             name="solids_load",
             label="Dry rust that the bed holds for each area",
@@ -378,10 +388,10 @@ CALCULATOR = Calculator(
     cautions=(
         cautions.BACKWASH_INLET,
         cautions.PRESSURE,
-        cautions.BLEACH,
-        "The drain line ends in an air gap, and its water counts for the septic tank. Purple water "
-        "from a bed soaked in permanganate does not belong in one.",
+        cautions.CHLORINE,
+        "Drain. Its line ends in an air gap, and its water counts for the septic tank. Purple "
+        "water from a bed soaked in permanganate does not belong in one.",
         cautions.LOCAL_CODE,
     ),
-    sources=("wtpd-iron", "wi-nr-811-52", "ten-states", "ufc-3-280-04"),
+    sources=("wtpd-iron", "wi-nr-811-52", "ten-states", "ufc-3-280-04", "cdc-drilled"),
 )

@@ -102,9 +102,9 @@ _RED = Finding(
 _BOUND = Finding(
     "caution",
     "Bound iron.",
-    "{bound} passes the filter even after a day with air: bound to color from plants, or grains too "
-    "fine to catch. Air, greensand and softeners fail on it. Chlorine with time, then a filter and "
-    "carbon, tried on a jar first, or a licensed professional.",
+    "{bound} passes the filter even after a day with air: bound to color from plants, or grains "
+    "too fine to catch. Air, greensand and softeners fail on it. Chlorine with time, then a filter "
+    "and carbon, tried on a jar first, or a licensed professional.",
 )
 _MIXED = Finding(
     "caution",
@@ -140,8 +140,8 @@ _STEPS = (
 def _bars(forms: _Forms) -> Bars:
     return Bars(
         title="The iron by its form",
-        says="Rust a filter holds. What is dissolved must first turn to rust, or be exchanged. What "
-        "is bound passes both.",
+        says="Rust a filter holds. What is dissolved must first turn to rust, or be exchanged. "
+        "What is bound passes both.",
         like=concentration,
         bars=(
             Bar("dissolved", forms.dissolved),
@@ -217,7 +217,7 @@ CALCULATOR = Calculator(
         Output(name="bound_share", label="Bound, as a share", symbol="x_b", kind=share, digits=2),
     ),
     work=iron_form,
-    cautions=(cautions.NO_CERTIFICATE, cautions.BLEACH, cautions.LOCAL_CODE),
+    cautions=(cautions.NO_CERTIFICATE, cautions.CHLORINE, cautions.LOCAL_CODE),
     leaves={"dissolved": ("raw_iron",)},
-    sources=("cfr-143-3",),
+    sources=("cfr-143-3", "cdc-drilled"),
 )

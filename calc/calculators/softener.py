@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from calc import cautions, fields, iron_fields
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import BED, CHEMISTRY, INVENTED
+from calc.fields import CHEMISTRY, INVENTED
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.granular_bed import MEDIA, pressure_loss
@@ -15,7 +15,9 @@ from calc.physics.softening import (
     LEAST_SALT,
     MOST_SALT,
     POTASSIUM,
+    POTASSIUM_SALT,
     SODIUM,
+    SODIUM_SALT,
     capacity,
     compensated_hardness,
     days_of_capacity,
@@ -62,8 +64,9 @@ PRETREAT = 1 * MG_L  # iron and manganese together, [il-604-805]
 # Resin that waits longer is regenerated all the same; with iron sooner. Common practice, no source.
 MOST_DAYS, MOST_DAYS_IRON, IRON = 14 * day, 7 * day, 0.3 * MG_L
 LEAST_DAYS = 3 * day
+NEAR = 1.2  # times longer than it may wait, from which that is worth a word
 SERVICE = 7 * gpm / ft**2  # [ten-states]
-THRIFTY = 3350 * grain / lb  # [nsf-44]
+THRIFTY = 2997 * grain / lb  # half of what one charge for one charge would give
 DIET, TASTE = (level.value for level in LEVELS["sodium"])
 POINTS = 18
 
@@ -118,16 +121,17 @@ def softener(
         rate,
     )
     times = year / made.every if made.every else None
+    heavier = _heavier(salt_kind)
     return Answer(
         outputs={
             "compensated": compensated,
             "resin_holds": held,
             "lasts_for": lasts,
             "regenerate_every": made.every or None,
-            "salt_once": resin_volume * salt_dose,
-            "salt_year": times and times * resin_volume * salt_dose,
+            "salt_once": resin_volume * salt_dose * heavier,
+            "salt_year": times and times * resin_volume * salt_dose * heavier,
             "brine_year": times and times * resin_volume * regeneration_water,
-            "salt_yield": capacity(salt_dose) / salt_dose,
+            "salt_yield": capacity(salt_dose) / (salt_dose * heavier),
             "added": made.added,
             "sodium_after": sodium + (made.added if salt_kind == "sodium" else 0.0),
             "resin_rate": rate,
@@ -141,8 +145,13 @@ def softener(
             *_running(made, salt_dose, resin_volume, service_flow),
         ),
         steps=_steps(made, salt_dose, salt_kind, resin_volume),
-        charts=_charts(made, salt_dose, resin_volume, reserve_days, raw_iron),
+        charts=_charts(made, salt_dose, resin_volume, reserve_days, raw_iron, heavier),
     )
+
+
+def _heavier(salt: str) -> float:
+    """Mass of the salt for the charges of one of sodium chloride."""
+    return 1.0 if salt == "sodium" else POTASSIUM_SALT / SODIUM_SALT
 
 
 def _every(lasts: float, iron: float) -> float:
@@ -230,8 +239,8 @@ def _health(sodium: float, added: float, salt: str) -> list[Finding]:
         return []
     advice = (
         "{sodium_after} of sodium behind it. US EPA advises at most {diet} for people held to 500 "
-        "mg of sodium a day (advice of 2003, no limit): they ask a doctor, or drink from a tap that "
-        "goes round the softener."
+        "mg of sodium a day (advice of 2003, no limit): they ask a doctor, or drink from a tap "
+        "that goes round the softener."
     )
     if after >= TASTE:
         advice += " From {taste} some taste it."
@@ -240,7 +249,7 @@ def _health(sodium: float, added: float, salt: str) -> list[Finding]:
 
 def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Finding]:
     found = []
-    if made.lasts > made.every:
+    if made.lasts > NEAR * made.every:
         found.append(
             Finding(
                 "caution",
@@ -254,8 +263,8 @@ def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Fi
             Finding(
                 "caution",
                 "Fast for this tank.",
-                "{resin_rate} at the largest flow. Standards for public supplies stop at 7 gpm/ft²; "
-                "some hardness passes, and the valve takes more pressure than the resin.",
+                "{resin_rate} at the largest flow. Standards for public supplies stop at 7 "
+                "gpm/ft²; some hardness passes, and the valve takes more pressure than the resin.",
             )
         )
     if capacity(dose) / dose < THRIFTY:
@@ -263,8 +272,8 @@ def _running(made: _Softener, dose: float, resin: float, flow: float) -> list[Fi
             Finding(
                 "caution",
                 "Salt for little.",
-                "{salt_yield} of hardness for the salt; from 3350 gr/lb a softener counts as "
-                "efficient (NSF/ANSI 44, from memory). Less salt, more often.",
+                "{salt_yield}: over half of the salt goes to the drain unused, for a pound takes "
+                "5994 grains at best. Less salt, more often, or more resin.",
             )
         )
     return found
@@ -275,14 +284,13 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
     swap = SODIUM if salt == "sodium" else POTASSIUM
     given = {
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),
-        "c": Quantity(
-            capacity_now, bed_capacity, 4, "held by resin after that salt, from the table"
-        ),
+        "c": Quantity(capacity_now, bed_capacity, 4, "what resin holds after that salt"),
         "d": Quantity(day, duration, 4, "a day"),
         "M_d": Quantity(made.daily, held_hardness, 4),
         "x_i": Quantity(exchanged(0.0, 1.0, 0.0), number, 4, "hardness of each part of iron"),
         "x_m": Quantity(exchanged(0.0, 0.0, 1.0), number, 4, "hardness of each part of manganese"),
         "X": Quantity(made.exchanged, hardness, 4),
+        "q": Quantity(_heavier(salt), number, 4, "mass of the salt for one of sodium chloride"),
         "e": Quantity(swap / CACO3, number, 4, f"{salt} for each part of hardness"),
         "A_f": Quantity(resin / made.depth, area),
         "Y": Quantity(year, age, 5, "a year"),
@@ -293,8 +301,8 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
         Step("The resin holds", "B = V_r * c", given),
         Step("Used up in a day", "M_d = H_c * Q_u * d", given),
         Step("That lasts", "t_l = max(B / M_d - r, 0) * d", given),
-        Step("Salt each time", "m_s = V_r * s", given),
-        Step("Hardness for the salt", "y = c / s", given),
+        Step("Salt each time", "m_s = V_r * s * q", given),
+        Step("Hardness for the salt", "y = c / (s * q)", given),
         Step("Charges exchanged, told as hardness", "X = H_e + x_i * F + x_m * C_Mn", given),
         Step("Added to the water", "a = e * X", given),
         Step("Sodium behind it", "C_a = C_Na + a" if salt == "sodium" else "C_a = C_Na", given),
@@ -312,7 +320,7 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
 
 
 def _charts(
-    made: _Softener, dose: float, resin: float, reserve: float, iron: float
+    made: _Softener, dose: float, resin: float, reserve: float, iron: float, heavier: float
 ) -> tuple[Chart, ...]:
     """Salt in a year against the salt given each time."""
     doses = [LEAST_SALT + (MOST_SALT - LEAST_SALT) * n / POINTS for n in range(POINTS + 1)]
@@ -320,7 +328,7 @@ def _charts(
     def salt(each: float) -> float | None:
         days = days_of_capacity(resin * capacity(each), reserve, made.daily)
         every = _every(days * day, iron)
-        return resin * each * year / every if every else None
+        return resin * each * heavier * year / every if every else None
 
     points = tuple((each, salt(each)) for each in doses)
     here = salt(dose)
@@ -350,8 +358,8 @@ CALCULATOR = Calculator(
             label="Hardness of the water that enters the softener",
             symbol="H_e",
             kind=hardness,
-            default="150 mg/L as CaCO3",
-            origin="invented example: 45 in the well, and what stone in the neutralizer adds",
+            default="142 mg/L as CaCO3",
+            origin="invented example: 45 in the well, 97 from the stone of the neutralizer",
             low=1 * MG_L,
             high=2000 * MG_L,
             measure="Drop test right before the softener. A neutralizer before it has added "
@@ -359,7 +367,7 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="10 %",
         ),
-        iron_fields.raw_iron,
+        replace(iron_fields.raw_iron, low=0.0),
         iron_fields.manganese,
         Input(
             name="hardness_for_iron",
@@ -405,7 +413,7 @@ CALCULATOR = Calculator(
         replace(fields.tank_diameter, group=RESIN, default="9 in"),
         Input(
             name="salt_dose",
-            label="Salt for each volume of resin",
+            label="Salt for each volume of resin, counted as sodium chloride",
             symbol="s",
             kind=bed_salt,
             default="6 lb/ft³",
@@ -433,14 +441,14 @@ CALCULATOR = Calculator(
             kind=bed_water,
             default="60 gal/ft³",
             origin="common practice, no source: 50 to 75",
-            low=10 * gal / ft**3,
-            high=200 * gal / ft**3,
+            low=10 * (gal / ft**3),
+            high=200 * (gal / ft**3),
             measure="Meter before and after, or pail at the drain over all steps.",
             group=RESIN,
         ),
-        fields.sodium,
-        replace(fields.service_flow, group=BED),
-        fields.water_coldest,
+        replace(fields.sodium, group=CHEMISTRY),
+        replace(fields.service_flow, group=RESIN),
+        replace(fields.water_coldest, group=RESIN),
     ),
     outputs=(
         Output(
@@ -513,8 +521,8 @@ CALCULATOR = Calculator(
         cautions.NO_CERTIFICATE,
         cautions.BACKWASH_INLET,
         cautions.NO_INDEX,
-        "Brine goes to a drain with an air gap, where the code allows it: some places forbid it in "
-        "septic systems. Never shock-chlorinate through a softener.",
+        "Brine. It goes to a drain with an air gap, where the code allows it: some places forbid "
+        "it in septic systems. Never shock-chlorinate through a softener.",
         cautions.LOCAL_CODE,
     ),
     leaves={},
@@ -524,7 +532,6 @@ CALCULATOR = Calculator(
         "ufc-3-240-13",
         "ten-states",
         "utah-r309-535",
-        "nsf-44",
         "usgs-hardness",
         "epa-sodium-2003",
         "ergun",

@@ -88,8 +88,8 @@ class Bed(NamedTuple):
 
 
 _RATE = gpm / ft**2
-# Backwash of the first two [wi-nr-811-52], of the third and its service rate [ufc-3-280-04], service
-# rate of the first [ten-states]. pH and iron: common practice, no source.
+# Backwash of the first two [wi-nr-811-52], of the third and its service rate [ufc-3-280-04],
+# service rate of the first [ten-states]. The rest: common practice, no source.
 BEDS: Mapping[str, Bed] = {
     "greensand": Bed(3 * _RATE, (8 * _RATE, 10 * _RATE), 6.7, 10 * mg / L),
     "coated": Bed(5 * _RATE, (15 * _RATE, 20 * _RATE), 6.8, 10 * mg / L),
@@ -105,6 +105,7 @@ def after_acid(water: Carbonate, used: float, temperature: float, strength: floa
 
     Carbon dioxide made on the way stays in the water; where it can leave, the pH falls less.
 
+    >>> from calc.physics.carbonate import from_ph
     >>> soft = from_ph(6.2, 20e-3 / CACO3_EQUIVALENT, 283.15, 0.98)
     >>> round(after_acid(soft, cost("air", 5e-3, 0.0).alkalinity, 283.15, 0.98).ph, 2)
     5.85
@@ -128,17 +129,10 @@ def oxygen_saturation(temperature: float) -> float:
     Source: [benson-krause-1984], from memory; within 2 % of PHREEQC.
     """
     t = temperature
-    return (
-        mg
-        / L
-        * exp(
-            -139.34411
-            + 1.575701e5 / t
-            - 6.642308e7 / t**2
-            + 1.243800e10 / t**3
-            - 8.621949e11 / t**4
-        )
+    logarithm = (
+        -139.34411 + 1.575701e5 / t - 6.642308e7 / t**2 + 1.243800e10 / t**3 - 8.621949e11 / t**4
     )
+    return float(exp(logarithm) * mg / L)
 
 
 def oxygen_pressure(oxygen: float, temperature: float) -> float:
@@ -186,7 +180,7 @@ def stay_needed(half: float, share: float, tanks: float) -> float:
 
     Source: `left_after` turned round.
     """
-    return max(tanks * half / log(2) * (share ** (-1 / tanks) - 1), 0.0)
+    return float(max(tanks * half / log(2) * (share ** (-1 / tanks) - 1), 0.0))
 
 
 def run_time(area: float, load: float, solids: float, daily_use: float) -> float:

@@ -3,6 +3,7 @@
 Hardness is in kg/m³ as CaCO3, what a bed holds in kg as CaCO3.
 """
 
+from itertools import pairwise
 from math import pi
 
 from calc.physics.water_report import as_calcium_carbonate
@@ -31,11 +32,11 @@ def compensated_hardness(hardness: float, iron: float, manganese: float, weight:
 
         H_c = H + w (Fe + Mn)
 
-    hardness        -- of the water that enters the softener. A neutralizer before it has added some
+    hardness        -- of the water that enters the softener; a neutralizer before it has added some
     iron, manganese -- dissolved, kg/m³. Rust does not exchange: it clogs the resin
-    weight          -- w, kg of CaCO3 for each kg. The trade counts 3 gpg for each mg/L, some 2, some
-                       5: common practice, no source. What really exchanges is 0.105 gpg; the rest is
-                       a price for iron that salt does not take off the resin again
+    weight          -- w, kg of CaCO3 for each kg. The trade counts 3 gpg for each mg/L, some 2,
+                       some 5: common practice, no source. What really exchanges is 0.105 gpg; the
+                       rest is a price for iron that salt does not take off the resin again
 
     >>> from calc.units import L, gal, grain, mg
     >>> gpg, each = grain / gal, 3 * (grain / gal) / (mg / L)
@@ -52,20 +53,19 @@ def capacity(salt: float) -> float:
 
         straight lines between 6, 8, 10, 15 lb/ft³ and 20 000, 24 000, 27 000, 30 000 gr/ft³
 
-    salt -- for each volume of resin, kg/m³, `LEAST_SALT` to `MOST_SALT`. More salt buys less and less
+    salt -- for each volume of resin, kg/m³, `LEAST_SALT` to `MOST_SALT`. More buys less and less
 
-    New resin has room for 41 000 to 44 000 gr/ft³ [franks-2014]; nobody pays the salt to fill it. It
-    loses 1 to 5 % a year [ufc-3-240-13].
+    New resin has room for 41 000 to 44 000 gr/ft³ [franks-2014]; nobody pays the salt to fill it.
+    It loses 1 to 5 % a year [ufc-3-240-13].
 
     >>> round(capacity(9 * lb / ft**3) / (grain / ft**3))
     25500
 
     Source: common practice, no source; the first point is in [il-604-805].
     """
-    pairs = zip(CAPACITY, CAPACITY[1:], strict=False)
-    for (low, held), (high, more) in pairs:
-        if salt <= high:
-            break
+    (low, held), (high, more) = next(
+        (low, high) for low, high in pairwise(CAPACITY) if salt <= high[0] or high == CAPACITY[-1]
+    )
     return held + (more - held) * (salt - low) / (high - low)
 
 
