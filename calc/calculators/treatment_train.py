@@ -50,9 +50,9 @@ from calc.units import (
 from calc.units import hardness as hardness_kind
 
 PLACES = 6
-ACID, LEAST_PH = 7.0, 6.5  # the second [epa-secondary]
+ACID, LEAST_PH = 7.0, 6.5  # the second [cfr-143-3]
 ENOUGH_PH = 7.2  # where pipes are copper, common practice, no source
-STAINS = 0.3 * mg / L  # [epa-secondary]
+STAINS = 0.3 * mg / L  # [cfr-143-3]
 WEAK = 20 * psi  # at the tap, common practice, no source
 SAVES = 2.0  # so many times less stone is worth a word
 LABELS = {
@@ -678,6 +678,6 @@ CALCULATOR = Calculator(
         "higbie-1935",
         "ergun",
         "iec-60534-2-1",
-        "epa-secondary",
+        "cfr-143-3",
     ),
 )
