@@ -19,7 +19,7 @@ from calc.units import concentration, nitrate
 from calc.views.html import Safe, cited, tag
 from calc.views.words import shown
 
-HEADS = ("Where", "What is done", "What goes wrong", "Source")
+HEADS = ("What is done", "What goes wrong")  # two, that a phone is wide enough
 
 
 class Options:
@@ -41,10 +41,8 @@ def table(substance: str, root: str) -> Safe:
     rows = [
         tag(
             "tr",
-            tag("th", option.where, scope="row"),
-            tag("td", option.done),
-            tag("td", option.caution),
-            tag("td", _source(option, root)),
+            tag("th", tag("strong", option.where), f": {option.done}", scope="row"),
+            tag("td", f"{option.caution} (", _source(option, root), ")"),
         )
         for option in options(substance)
     ]
@@ -58,7 +56,8 @@ def _source(option: Option, root: str) -> Safe | str:
     if option.source in UNSOURCED:
         return option.source
     seen = sources.entry(option.source).seen
-    return Safe(f"{cited(f'[{option.source}]', root)}, {seen}")
+    link = cited(f"[{option.source}]", root).strip("()")
+    return Safe(f"{link}, {seen}")
 
 
 def _levels(substance: str, root: str) -> Safe:

@@ -38,8 +38,10 @@ def test_the_table_is_whole(substance: str) -> None:
     assert len(rows) == len(options(substance))
     for row, option in zip(rows, options(substance), strict=True):
         assert option.caution in row.text
-        last = row.all("td")[-1]
-        assert last.all("a") or last.text in UNSOURCED
+        cell = row.one("td")
+        assert bool(cell.all("a")) == (option.source in SOURCES)
+        if option.source in UNSOURCED:
+            assert cell.text.endswith(f"({option.source})")
 
 
 def test_levels_stand_over_what_has_them() -> None:

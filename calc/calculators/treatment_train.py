@@ -57,7 +57,7 @@ WEAK = 20 * psi  # at the tap, common practice, no source
 SAVES = 2.0  # so many times less stone is worth a word
 LABELS = {
     "well": "Well, pump 1",
-    "sediment": "Sediment filter",
+    "sediment": "Coarse filter",
     "soda_ash": "Soda ash feed",
     "neutralizer": "Neutralizer",
     "iron_filter": "Iron filter",
@@ -71,16 +71,16 @@ LABELS = {
 }
 OPTIONS = {
     "none": "nothing",
-    "sediment": "sediment filter, coarse",
-    "soda_ash": "soda ash feed, set for pH 7.2",
-    "neutralizer": "neutralizer, a bed of calcite",
-    "iron_filter": "iron filter, greensand with its own oxidant",
+    "sediment": "coarse filter",
+    "soda_ash": "soda ash feed",
+    "neutralizer": "neutralizer",
+    "iron_filter": "iron filter",
     "softener": "softener",
-    "tank_strong": "open tank and pump 2; strong aeration, 98 % of the carbon dioxide out",
-    "tank_fair": "open tank and pump 2; fair aeration, 80 % of it out",
+    "tank_strong": "open tank, strong air",
+    "tank_fair": "open tank, fair air",
     "carbon": "carbon filter",
     "cartridge": "fine cartridge",
-    "uv": "fine cartridge, then a UV lamp",
+    "uv": "cartridge and UV",
 }
 FOUND = ("sediment", "neutralizer", "tank_strong", "cartridge", "none", "none")
 
@@ -549,7 +549,10 @@ def _place(n: int) -> Choice:
         default=FOUND[n - 1],
         origin=INVENTED,
         measure="Follow the water from the well's pressure tank. Feel the pipe, read the arrows on "
-        "the heads, and mind the bypass: a box that is bypassed is not in the train.",
+        "the heads, and mind the bypass: a box that is bypassed is not in the train. An open tank "
+        "has pump 2 behind it; strong air drives out 98 % of the carbon dioxide, fair air 80 %. The "
+        "neutralizer holds calcite, the iron filter greensand with its own oxidant; soda ash is fed "
+        "up to pH 7.2.",
         group="The train, from the well's pressure tank to the house",
     )
 
