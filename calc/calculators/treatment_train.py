@@ -550,9 +550,9 @@ def _place(n: int) -> Choice:
         origin=INVENTED,
         measure="Follow the water from the well's pressure tank. Feel the pipe, read the arrows on "
         "the heads, and mind the bypass: a box that is bypassed is not in the train. An open tank "
-        "has pump 2 behind it; strong air drives out 98 % of the carbon dioxide, fair air 80 %. The "
-        "neutralizer holds calcite, the iron filter greensand with its own oxidant; soda ash is fed "
-        "up to pH 7.2.",
+        "has pump 2 behind it; strong air drives out 98 % of the carbon dioxide, fair air 80 %. "
+        "The neutralizer holds calcite, the iron filter greensand with its own oxidant; soda ash "
+        "is fed up to pH 7.2.",
         group="The train, from the well's pressure tank to the house",
     )
 
