@@ -56,7 +56,7 @@ def _line(path: str, stroke: str, width: str) -> Safe:
 
 def _word(text: str, x: float, y: float, anchor: str, weight: str | None = None) -> Safe:
     """A word on a rim of the ground's color, so that a line behind it does not strike it out."""
-    rim = {"stroke": "var(--ground, #fff)", "stroke_width": "3", "stroke_linejoin": "round"}
+    rim = {"stroke": "var(--ground, #fff)", "stroke_width": "5", "stroke_linejoin": "round"}
     place = {"x": short(x), "y": short(y), "text_anchor": None if anchor == "start" else anchor}
     look = rim | {"paint_order": "stroke", "font_weight": weight}
     return tag("text", text, class_="chart-text", **(place | look))
