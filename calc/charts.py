@@ -125,6 +125,56 @@ class Bars:
             raise ValueError(f"{self.title}: no bars, or a length that is none")
 
 
+class Track(NamedTuple):
+    """One quantity told behind every place of a train. Its name is parted at soft hyphens where
+    it stands over its track; figures are told in the unit of the kind `like`."""
+
+    label: str
+    like: Kind
+    digits: int = 3
+
+    @property
+    def name(self) -> str:
+        """Its name in one piece."""
+        return self.label.replace("\u00ad", "")
+
+
+class Place(NamedTuple):
+    """One thing on the water's way.
+
+    symbol  -- which picture it has, a key of `calc.views.train_symbols`
+    why     -- why it stands there
+    wrong   -- whether it should stand elsewhere
+    figures -- behind it, SI, one for each track
+    """
+
+    symbol: str
+    label: str
+    why: str
+    wrong: bool
+    figures: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Train:
+    """A train of treatment drawn down the page, and what it does to the water, step by step."""
+
+    title: str
+    says: str
+    tracks: tuple[Track, ...]
+    places: tuple[Place, ...]
+
+    def __post_init__(self) -> None:
+        told = [figure for place in self.places for figure in place.figures]
+        if not told or not all(map(isfinite, told)):
+            raise ValueError(f"{self.title}: nothing to draw, or a number that is not finite")
+        if any(len(place.figures) != len(self.tracks) for place in self.places):
+            raise ValueError(f"{self.title}: not one figure for each track")
+
+
+type Picture = Chart | Bars | Train
+
+
 class Moment(NamedTuple):
     """One moment of a run, SI. `house` and `well`: how full the pressure tanks are, 0 to 1.
 

@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from calc import sources
-from calc.charts import Bars, Chart, Scene
+from calc.charts import Picture, Scene
 from calc.errors import Refused
 from calc.figures import read_number
 from calc.uncertainty import TRIALS
@@ -237,7 +237,7 @@ class Answer:
     outputs: Mapping[str, float | None]
     findings: tuple[Finding, ...]
     steps: tuple[Step, ...]
-    charts: tuple[Chart | Bars, ...] = ()
+    charts: tuple[Picture, ...] = ()
     scenes: tuple[Scene, ...] = ()
 
 

@@ -2,23 +2,33 @@
 
 import re
 
-from calc.charts import Axis, Bars, Chart, Line
+from calc.charts import Axis, Bars, Chart, Line, Picture, Train
 from calc.model import Case
 from calc.views.axes import said
 from calc.views.bars import figure_of, plot_bars
-from calc.views.chart_table import bars_csv, bars_table, chart_csv, chart_table, csv_link
+from calc.views.chart_table import (
+    bars_csv,
+    bars_table,
+    chart_csv,
+    chart_table,
+    csv_link,
+    train_csv,
+    train_table,
+)
 from calc.views.html import Safe, tag
 from calc.views.lettering import SIZE, WIDTH, short
 from calc.views.plot import plot
+from calc.views.train import plot_train, train_reasons, train_words
 
 
-def figure(case: Case, chart: Chart | Bars, key: str) -> Safe:
+def figure(case: Case, chart: Picture, key: str) -> Safe:
     """The chart with all that goes with it. `key` makes its ids the page's own."""
     name = re.sub(r"[^a-z0-9]+", "-", f"{case.calculator.name} {chart.title}".lower()).strip("-")
     return tag(
         "figure",
         svg(case, chart, key),
         tag("figcaption", f"{chart.title}. {chart.says}"),
+        *([train_reasons(chart)] if isinstance(chart, Train) else []),
         tag(
             "details",
             tag("summary", "Figures of the chart"),
@@ -29,9 +39,11 @@ def figure(case: Case, chart: Chart | Bars, key: str) -> Safe:
     )
 
 
-def svg(case: Case, chart: Chart | Bars, key: str) -> Safe:
+def svg(case: Case, chart: Picture, key: str) -> Safe:
     """The picture of a chart, whole without a style sheet. `key` makes its ids the page's own."""
-    if isinstance(chart, Bars):
+    if isinstance(chart, Train):
+        drawn, tall = plot_train(chart, case.unit_set)
+    elif isinstance(chart, Bars):
         drawn, tall = plot_bars(chart, case.unit_set)
     else:
         drawn, tall = plot(chart, case.unit_set)
@@ -51,8 +63,10 @@ def svg(case: Case, chart: Chart | Bars, key: str) -> Safe:
     )
 
 
-def describe(case: Case, chart: Chart | Bars) -> str:
+def describe(case: Case, chart: Picture) -> str:
     """The chart in words, for a reader who cannot see it."""
+    if isinstance(chart, Train):
+        return train_words(chart, case.unit_set)
     if isinstance(chart, Bars):
         figures = [
             f"{bar.label}: {figure_of(chart, bar, case.unit_set)}"
@@ -86,15 +100,19 @@ def _said(case: Case, axis: Axis, value: float) -> str:
     return said(axis, case.unit_set, value)
 
 
-def table(case: Case, chart: Chart | Bars) -> Safe:
+def table(case: Case, chart: Picture) -> Safe:
     """The figures of a chart as a table, thinned evenly when there are very many."""
+    if isinstance(chart, Train):
+        return train_table(chart, case.unit_set)
     if isinstance(chart, Bars):
         return bars_table(chart, case.unit_set)
     return chart_table(chart, case.unit_set)
 
 
-def csv(case: Case, chart: Chart | Bars) -> str:
+def csv(case: Case, chart: Picture) -> str:
     """The figures of a chart as comma-separated values, all of them."""
+    if isinstance(chart, Train):
+        return train_csv(chart, case.unit_set)
     if isinstance(chart, Bars):
         return bars_csv(chart, case.unit_set)
     return chart_csv(chart, case.unit_set)

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from math import ceil
 from typing import NamedTuple
 
-from calc.charts import Bars, Chart, kind_of
+from calc.charts import Bars, Chart, Train, kind_of
 from calc.figures import plainly_written, written
 from calc.units import Unit
 from calc.views.axes import shown_unit
@@ -109,6 +109,33 @@ def bars_csv(bars: Bars, unit_set: str) -> str:
     unit = bars.like.usual(unit_set)
     rows = ((bar.label, unit.out_of_si(bar.value), bar.words) for bar in bars.bars)
     return _csv(("Of what", _head(kind_of(bars.like).name.capitalize(), unit), "In words"), rows)
+
+
+def train_table(train: Train, unit_set: str) -> Safe:
+    """What stands where, and the figures behind it."""
+    rows = []
+    for place in train.places:
+        told = [
+            written(track.like.usual(unit_set).out_of_si(figure), track.digits)
+            for track, figure in zip(train.tracks, place.figures, strict=True)
+        ]
+        rows.append(_row((place.label, *told)))
+    heads = ("What", *_track_heads(train, unit_set))
+    return _table(f"{train.title}.", heads, [tag("tbody", *rows)])
+
+
+def _track_heads(train: Train, unit_set: str) -> list[str]:
+    return [_head(track.name, track.like.usual(unit_set)) for track in train.tracks]
+
+
+def train_csv(train: Train, unit_set: str) -> str:
+    """As `chart_csv`, of a train."""
+    units = [track.like.usual(unit_set) for track in train.tracks]
+    rows = list[Row]()
+    for place in train.places:
+        told = [unit.out_of_si(one) for unit, one in zip(units, place.figures, strict=True)]
+        rows.append((place.label, *told, place.why))
+    return _csv(("What", *_track_heads(train, unit_set), "Why it stands there"), rows)
 
 
 def _csv(head: Row, rows: Iterable[Row]) -> str:

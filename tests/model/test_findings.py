@@ -30,9 +30,35 @@ ALL_PASSED = " ".join(f"{name}=passed" for name in HAZARDS)
 ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 washers=0 lavatories=1"
 # Some calculators have inputs checked in another module: what they import, and from where.
 SHARED = {"import House": "household.py", "import RawWater": "raw_water.py"}
+NO_BOX = "place_1=none place_2=none place_3=none place_4=none"
 HARD = "raw_ph=7.4 alkalinity=250 calcium=90"
 WELL = FOLDER.parent / "well_fields.py"  # and others here, by one function or the other
 FINDINGS = [
+    ("treatment_train", "good", "In order."),
+    ("treatment_train", "caution", "Air first would save stone."),
+    ("treatment_train", "caution", "Iron meets the air."),
+    ("treatment_train", "good", "Air alone would do."),
+    ("treatment_train", "caution", "A wash starves the open tank."),
+    (f"treatment_train {NO_BOX}", "caution", "Nothing in the train."),
+    (f"treatment_train {NO_BOX}", "caution", "Acid at the tap."),
+    (f"treatment_train {NO_BOX}", "caution", "Iron at the tap."),
+    ("treatment_train place_1=softener", "caution", "Out of order."),
+    ("treatment_train place_4=uv place_5=carbon", "danger", "Out of order."),
+    ("treatment_train place_1=softener", "caution", "Iron on the resin."),
+    (
+        "treatment_train raw_ph=7.4 alkalinity=250 hardness=300",
+        "caution",
+        "Chalk in the open tank.",
+    ),
+    ("treatment_train well_cut_in=2", "danger", "The boxes hold the flow back."),
+    ("treatment_train cut_in=18", "caution", "Little pressure."),
+    ("treatment_train well_pump=4", "danger", "The well side cannot wash it."),
+    ("treatment_train place_5=carbon", "danger", "The house side cannot wash it."),
+    (
+        "treatment_train place_1=neutralizer place_2=iron_filter",
+        "caution",
+        "One wash at a time.",
+    ),
     ("pail_flow", "good", "Measured."),
     ("pail_flow pail=1 runs=8", "caution", "Rough."),
     ("pail_flow runs=53", "caution", "More runs."),
@@ -730,7 +756,7 @@ CONTRADICTIONS = [
     ),
     *(
         (f"{name} {asked}", "raw_ph", says)
-        for name in ("carbonate", "neutralizer", "soda_ash")
+        for name in ("carbonate", "neutralizer", "soda_ash", "treatment_train")
         for asked, says in (
             (
                 "raw_ph=9.5 alkalinity=2 water_temperature=90",
@@ -741,6 +767,11 @@ CONTRADICTIONS = [
                 "with an alkalinity of 300 mg/L as CaCO3 would be soda water: measure both again",
             ),
         )
+    ),
+    (
+        "treatment_train place_5=tank_fair",
+        "place_5",
+        "is a second open tank: this page follows one",
     ),
     ("soda_ash target_ph=7 raw_ph=7.5", "target_ph", "is no higher than the raw water's, 7.5"),
 ]
