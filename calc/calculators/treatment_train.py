@@ -22,7 +22,6 @@ from calc.physics.carbonate import (
 from calc.physics.train import (
     AIR_CO2,
     BOXES,
-    DEPTH,
     TANKS,
     WASH_TIME,
     Plant,
@@ -39,7 +38,6 @@ from calc.units import (
     duration,
     flow,
     gauge_pressure,
-    length,
     loading,
     mg,
     number,
@@ -461,11 +459,18 @@ def _steps(case: _Case, plant: Plant) -> tuple[Step, ...]:
         ),
         "w_1": Quantity(_rate(case.well, plant), loading, 3, "backwash for each area, well side"),
         "w_2": Quantity(_rate(case.house, plant), loading, 3, "the same, house side"),
-        "L_b": Quantity(DEPTH, length, 3, "depth of a bed"),
+        "l_x": Quantity(
+            log10(state.co2 / state.bicarbonate),
+            number,
+            4,
+            "logarithm, to base 10, of carbon dioxide over bicarbonate at the tap",
+        ),
+        "Q_e": Quantity(case.stops[0].flow, flow, 4, "flow into the open tank"),
         "p_b": Quantity(_source(case, plant), gauge_pressure, 4, "pressure before the last boxes"),
         "dp": Quantity(_lost(case, plant), gauge_pressure, 4, "taken by them, clean"),
     }
     steps = [
+        Step("pH at the tap", "pH_x = p_1 - l_x", given),
         Step("Carbon dioxide at the tap", "c_x = b_x * 10**(p_1 - pH_x)", given),
         Step("Pressure behind the last box", "p_x = p_b - dp", given),
     ]
@@ -629,7 +634,6 @@ CALCULATOR = Calculator(
         Output(
             name="tank_flow",
             label="Flow into the open tank",
-            symbol="Q_e",
             kind=flow,
             none="no open tank",
         ),

@@ -26,6 +26,7 @@ from calc.units import Cv, ft, gpm, inch, minute, mm
 AIR_CO2 = 800e-6  # of the blower's air, a lived-in house, common practice, no source
 WORKS = 0.4  # share of the contact that counts in a neutralizer, common practice, no source
 DEPTH = 36 * inch  # of a bed, common practice, no source
+NOTHING = 1.0  # Pa: where the flow takes all pressure, what rounding leaves is none
 WASH_TIME = 10 * minute  # common practice, no source: 8 to 15
 _RATE = gpm / ft**2
 
@@ -159,8 +160,8 @@ def followed(raw: Treated, boxes: tuple[str, ...], plant: Plant) -> tuple[Stop, 
             behind = flow_through_boxes((BOXES[b] for b in rest), plant.house, plant, kelvin)
             stops.append(Stop("pump", water, plant.house, behind))
         else:
-            lost = bed_loss(BOXES[box], flow, plant, kelvin)
-            stops.append(Stop(box, water, max(pressure - lost, 0.0), flow))
+            left = pressure - bed_loss(BOXES[box], flow, plant, kelvin)
+            stops.append(Stop(box, water, left if left > NOTHING else 0.0, flow))
     return tuple(stops)
 
 
