@@ -1788,15 +1788,7 @@ SOURCES = {
         "Filtration of Liquids",
         2004,
         "UFC 3-280-04, appendix B: pressure filter of two media, 4 to 5 gpm/ft², washed at 15",
-        "read",
-        "Title and year from memory.",
-    ),
-    "mil-hdbk-1164": Source(
-        "US Department of Defense",
-        "Operation and Maintenance of Water Supply Systems",
-        1997,
-        "MIL-HDBK-1164, 11.5.8.1: softener washed at 6 to 8 gpm/ft², at most 6 to 7 in service",
-        "read",
+        "second-hand",
         "Title and year from memory.",
     ),
     "franks-2014": Source(

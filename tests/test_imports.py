@@ -42,7 +42,7 @@ MAY_IMPORT = {
     "calc.run_pictures": MODEL | {"calc.physics."},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.iron_fields", "calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"}
+    | {"calc.treatment_fields", "calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"}
     | {"calc.treatment_order"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
@@ -54,7 +54,7 @@ MAY_IMPORT = {
     "calc.diagnosis.": set(),
     "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
-    "calc.iron_fields": MODEL | {"calc.fields", "calc.physics."},
+    "calc.treatment_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.treatment_order": set(),
     "calc.other_treatment": set(),
     "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},

@@ -67,9 +67,7 @@ def test_every_level_is_dated_and_told_for_what_it_is() -> None:
         assert ("not confirmed" in level.words) == (level.seen != "read")
 
 
-ROW = re.compile(
-    r"\| (\w+) \| (.+?) \[@([\w-]+)\] \| ([^|]+) \| ([^|]+) \| (\d{4}), ([\w -]+) \|"
-)
+ROW = re.compile(r"\| (\w+) \| (.+?) \[@([\w-]+)\] \| ([^|]+) \| ([^|]+) \| (\d{4}), ([\w -]+) \|")
 TOLD = {
     "law for supplies": "enforceable", "must act": "action", "advice": "advice", "goal": "nuisance",
 }  # fmt: skip

@@ -3,9 +3,9 @@
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import CHEMISTRY, INVENTED, OPEN_TANK
+from calc.fields import INVENTED, OPEN_TANK
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import log_water
 from calc.physics.iron_oxidation import (
@@ -236,20 +236,7 @@ CALCULATOR = Calculator(
     title="Iron in the aerator",
     question="How much rust does the aerator make of the iron, and when must it be cleaned?",
     inputs=(
-        Input(
-            name="raw_iron",
-            label="Dissolved iron in the water that enters",
-            symbol="F",
-            kind=concentration,
-            default="0.8 mg/L",
-            origin=INVENTED,
-            low=0.01 * (mg / L),
-            high=50 * (mg / L),
-            measure="Laboratory, or a drop test on water just drawn and still clear. Red flakes "
-            "that come with the water are rust already: filter first and test what passes.",
-            group=CHEMISTRY,
-            sure="15 %",
-        ),
+        treatment_fields.raw_iron,
         fields.treated_ph,
         fields.alkalinity,
         fields.water_temperature,

@@ -4,9 +4,9 @@ from dataclasses import replace
 from math import inf, pi
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import BED, INVENTED, flow_input
+from calc.fields import BED, INVENTED
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.granular_bed import (
     MEDIA,
@@ -27,14 +27,12 @@ from calc.units import (
     inch,
     length,
     loading,
-    minute,
     number,
     share,
     velocity,
     volume,
 )
 
-WASH = "Backwash"
 WELL = "Well side"
 WARM = 20 + ICE_POINT  # K, for comparing: a bed set in summer
 POINTS, TOP = 24, 1.0  # of a chart; the expansion at which its lines end
@@ -318,7 +316,7 @@ CALCULATOR = Calculator(
             measure="Not measured: find the one that gives the loss on your two gauges.",
             group=BED,
         ),
-        replace(fields.water_coldest, group=WASH),
+        replace(fields.water_coldest, group=treatment_fields.WASH),
         Input(
             name="expansion_wanted",
             label="Growth of the bed wanted",
@@ -330,29 +328,10 @@ CALCULATOR = Calculator(
             low=0.01,
             high=1,
             measure="From the data sheet of the media.",
-            group=WASH,
+            group=treatment_fields.WASH,
         ),
-        flow_input(
-            "backwash_flow",
-            "Flow of the backwash",
-            "Q_b",
-            "8 gpm",
-            "Pail at the drain line, in the middle of a wash: the flow control's label is a "
-            "promise, the pail is a fact.",
-            WASH,
-        ),
-        Input(
-            name="backwash_time",
-            label="Time of the backwash",
-            symbol="t_b",
-            kind=duration,
-            default="10 min",
-            origin="common practice, no source: 8 to 15 minutes",
-            low=1 * minute,
-            high=60 * minute,
-            measure="From the valve's program. Right when the drain runs clear.",
-            group=WASH,
-        ),
+        treatment_fields.backwash_flow,
+        treatment_fields.backwash_time,
         fields.well_pump,
         fields.well_drawdown,
         replace(fields.well_yield, group=WELL),

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, MG_L, flow_input
+from calc.fields import INVENTED, MG_L
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.feed import feed_flow
 from calc.physics.germs import (
@@ -18,11 +18,11 @@ from calc.physics.germs import (
 )
 from calc.physics.germs import contact_time as time_of
 from calc.physics.radon_solubility import ICE_POINT
-from calc.units import concentration, contact, duration, flow, gal, number, volume
+from calc.units import concentration, contact, duration, flow, number, volume
 
 MOST_CHLORINE = 4 * MG_L  # [cfr-141-65]
 COLDEST = ICE_POINT + 5  # the regression for Giardia starts here
-TANK, CHLORINE = "The contact tank", "Chlorine"
+CHLORINE = "Chlorine"
 
 
 def contact_time(
@@ -192,20 +192,7 @@ CALCULATOR = Calculator(
     title="Chlorine and contact time",
     question="Does chlorine stay long enough in this tank, and how much bleach does it take?",
     inputs=(
-        Input(
-            name="contact_volume",
-            label="Water in the contact tank",
-            symbol="V_c",
-            kind=volume,
-            default="80 gal",
-            origin=INVENTED,
-            low=1 * gal,
-            high=5000 * gal,
-            measure="What is always there, at the lowest level. Of an open tank that fills and "
-            "empties only what stands above the intake at its lowest.",
-            group=TANK,
-            sure="5 %",
-        ),
+        treatment_fields.contact_volume,
         Choice(
             name="baffling",
             label="How straight the water goes through it",
@@ -220,16 +207,9 @@ CALCULATOR = Calculator(
             default="poor",
             origin="[epa-815-r-20-003] names the factors; the tanks are put in our own words",
             measure="If in doubt, the lower one. An aerated tank is stirred: 0.1.",
-            group=TANK,
+            group=treatment_fields.TANK,
         ),
-        flow_input(
-            "contact_flow",
-            "Largest flow through it",
-            "Q_c",
-            "5 gpm",
-            "Pail or meter while all runs that may run at once, not the mean of the day.",
-            TANK,
-        ),
+        treatment_fields.contact_flow,
         _chlorine(
             "residual",
             "Free chlorine behind the tank",

@@ -4,10 +4,10 @@ from dataclasses import replace
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields, iron_fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import CHEMISTRY, INVENTED, flow_input
+from calc.fields import CHEMISTRY, INVENTED
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import USUAL_STRENGTH
@@ -34,7 +34,6 @@ from calc.units import (
     atm,
     concentration,
     duration,
-    gal,
     hardness,
     mg,
     minute,
@@ -43,7 +42,6 @@ from calc.units import (
     volume,
 )
 
-TANK = "Contact tank"
 MG_L = mg / L
 # After bleach or permanganate, common practice, no source.
 CHEMICAL_STAY = 20 * minute
@@ -364,10 +362,10 @@ CALCULATOR = Calculator(
     question="What does it take to turn the iron to rust, what does that do to the pH, and is the "
     "contact tank big enough?",
     inputs=(
-        iron_fields.raw_iron,
-        iron_fields.manganese,
-        iron_fields.oxidant,
-        iron_fields.contact_ph,
+        treatment_fields.raw_iron,
+        treatment_fields.manganese,
+        treatment_fields.oxidant,
+        treatment_fields.contact_ph,
         replace(
             fields.alkalinity,
             measure="Drop test on the water that enters the contact tank: behind a neutralizer it "
@@ -393,20 +391,7 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="1 mg/L",
         ),
-        Input(
-            name="contact_volume",
-            label="Water in the contact tank",
-            symbol="V_c",
-            kind=volume,
-            default="80 gal",
-            origin=INVENTED,
-            low=1 * gal,
-            high=5000 * gal,
-            measure="What is always there, at the lowest level, all tanks together. A bladder tank "
-            "counts for nothing.",
-            group=TANK,
-            sure="5 %",
-        ),
+        treatment_fields.contact_volume,
         Input(
             name="contact_tanks",
             label="Equal tanks or chambers, one after another",
@@ -418,16 +403,9 @@ CALCULATOR = Calculator(
             high=20,
             measure="Whole number. One that air stirs is 1. Walls that the water must pass make "
             "chambers; a long pipe is as good as 20.",
-            group=TANK,
+            group=treatment_fields.TANK,
         ),
-        flow_input(
-            "contact_flow",
-            "Largest flow through it",
-            "Q_c",
-            "5 gpm",
-            "Pail or meter while all runs that may run at once, not the mean of the day.",
-            TANK,
-        ),
+        treatment_fields.contact_flow,
         Input(
             name="iron_target",
             label="Dissolved iron that may be left",
@@ -438,7 +416,7 @@ CALCULATOR = Calculator(
             low=0.01 * MG_L,
             high=5 * MG_L,
             measure="You decide. What is left passes the filter and stains.",
-            group=TANK,
+            group=treatment_fields.TANK,
         ),
     ),
     outputs=(

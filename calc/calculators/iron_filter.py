@@ -4,9 +4,9 @@ from dataclasses import replace
 from math import pi, sqrt
 from typing import NamedTuple
 
-from calc import cautions, fields, iron_fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import BED, flow_input
+from calc.fields import BED
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.iron_removal import BEDS, COSTS, Bed, cost, run_time
 from calc.units import (
@@ -22,13 +22,11 @@ from calc.units import (
     length,
     loading,
     mass,
-    minute,
     number,
     share,
     volume,
 )
 
-WASH = "Backwash"
 WEEK = 7 * day  # washed at least once a week: common practice, no source
 OFTEN = 1 * day
 GREEDY = 0.2  # share of the water that washing may take before it is worth a word, no source
@@ -276,10 +274,10 @@ CALCULATOR = Calculator(
     title="Filter for iron",
     question="How wide must the filter be, how often is it washed, and is there water to wash it?",
     inputs=(
-        iron_fields.raw_iron,
-        iron_fields.manganese,
-        replace(iron_fields.oxidant, default="bleach"),
-        iron_fields.contact_ph,
+        treatment_fields.raw_iron,
+        treatment_fields.manganese,
+        replace(treatment_fields.oxidant, default="bleach"),
+        treatment_fields.contact_ph,
         Choice(
             name="iron_media",
             label="What the bed for the rust is made of",
@@ -310,27 +308,8 @@ CALCULATOR = Calculator(
             group=BED,
             sure="50 %",
         ),
-        flow_input(
-            "backwash_flow",
-            "Flow of the backwash",
-            "Q_b",
-            "8 gpm",
-            "Pail at the drain line, in the middle of a wash: the flow control's label is a "
-            "promise, the pail is a fact.",
-            WASH,
-        ),
-        Input(
-            name="backwash_time",
-            label="Time of the backwash",
-            symbol="t_b",
-            kind=duration,
-            default="10 min",
-            origin="common practice, no source: 8 to 15 minutes",
-            low=1 * minute,
-            high=60 * minute,
-            measure="From the valve's program. Right when the drain runs clear.",
-            group=WASH,
-        ),
+        treatment_fields.backwash_flow,
+        treatment_fields.backwash_time,
         fields.well_pump,
     ),
     outputs=(

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, iron_fields
+from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Line, Mark
 from calc.fields import CHEMISTRY, INVENTED
 from calc.levels import LEVELS
@@ -367,8 +367,8 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="10 %",
         ),
-        replace(iron_fields.raw_iron, low=0.0),
-        iron_fields.manganese,
+        replace(treatment_fields.raw_iron, low=0.0),
+        treatment_fields.manganese,
         Input(
             name="hardness_for_iron",
             label="Hardness counted for each iron and manganese",

@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import log10, pi
 from typing import NamedTuple
 
-from calc import cautions, fields, iron_fields, raw_water
+from calc import cautions, fields, raw_water, treatment_fields
 from calc.charts import Place, Track, Train
 from calc.errors import Refused
 from calc.fields import BED, INVENTED
@@ -575,7 +575,7 @@ CALCULATOR = Calculator(
             measure="Drop test or the laboratory's sheet, raw water. All of it is taken as "
             "calcium, which puts scale on the safe side.",
         ),
-        iron_fields.raw_iron,
+        treatment_fields.raw_iron,
         raw_water.water_temperature,
         replace(fields.service_flow, group="Flow and pressure"),
         replace(fields.well_pump, group="Flow and pressure"),
