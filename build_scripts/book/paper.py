@@ -104,6 +104,9 @@ def _figures(field: Element) -> list[Element | str]:
         chosen = (label for label in field.iter("label") if _is_chosen(label))
         return [text(next(chosen, None)) or "—"]
     entry = next(having(field, "calc-entry"))
+    for each in entry.iter("select"):
+        if "data-pick" in each.attrib:
+            return [text(next(one for one in each if "selected" in one.attrib))]
     values = ", ".join(box.get("value", "") for box in entry.iter("input") if box.get("value"))
     units = [text(each) for each in entry.iter("option") if "selected" in each.attrib]
     shown: list[Element | str] = [re.sub(" ", "\u00a0", " ".join([values or "—", *units]))]

@@ -6,6 +6,8 @@ from calc.units import Unit
 from calc.views.html import Safe, cited, joined, tag
 from calc.views.words import with_unit
 
+SIDE_BY_SIDE = 7  # options shown at once; more are a list to open
+
 
 def shown_text(case: Case, name: str) -> str:
     """What the field shows: the typed text itself in the unit it was typed in."""
@@ -124,6 +126,16 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
         class_="calc-help",
     )
     error = tag("p", class_="calc-error", id=f"{id_}-error")
+    if isinstance(each, Choice) and len(each.options) > SIDE_BY_SIDE:
+        return tag(
+            "div",
+            tag("label", each.label, for_=id_),
+            tag("div", _list(case, each, id_), class_="calc-entry"),
+            error,
+            help_,
+            class_="calc-field",
+            data_field=each.name,
+        )
     if isinstance(each, Choice):
         return tag(
             "fieldset",
@@ -172,6 +184,15 @@ def _option(case: Case, each: Choice, value: str, key: str) -> Safe:
         aria_describedby=f"{key}-{each.name}-help {key}-{each.name}-error",
     )
     return tag("label", box, tag("span", each.options[value]))
+
+
+def _list(case: Case, each: Choice, id_: str) -> Safe:
+    options = [
+        tag("option", said, value=value, selected=case.typed[each.name].text == value)
+        for value, said in each.options.items()
+    ]
+    described = f"{id_}-help {id_}-error"
+    return tag("select", *options, id=id_, aria_describedby=described, data_pick=True)
 
 
 def _entry(case: Case, each: Input, id_: str) -> Safe:

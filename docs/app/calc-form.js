@@ -104,7 +104,7 @@ customElements.define(
       if (control.dataset.units) return useUnitsEverywhere(control.value);
       const field = control.closest("[data-field]");
       if (!field) return;
-      const isUnit = control.tagName === "SELECT";
+      const isUnit = control.matches("select:not([data-pick])");
       // a text that means nothing cannot be converted: it is meant in the new unit
       if (!isUnit || field.querySelector("[aria-invalid]")) {
         this.#typed.set(field.dataset.field, shown(field));

@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
-from tests.browser.using import axe, change, form
+from tests.browser.using import axe, change, form, output
 from tests.conftest import OpenPage
 
 pytestmark = pytest.mark.browser
@@ -42,6 +42,23 @@ def test_a_link_holds_the_figures(page: OpenPage) -> None:
     expect(form(opened, "outlet_setting")).to_have_attribute("data-state", "answered", timeout=SLOW)
     expect(opened.locator("#outlet_setting-outlet")).to_have_value("1 1/2")
     expect(opened.locator("#outlet_setting .calc-finding").first).to_contain_text("Safe.")
+
+
+def test_a_long_list_of_options_is_one_to_open(page: OpenPage) -> None:
+    """Picked in the list, told by the link, and there again when the link is followed."""
+    opened = page("well/pump-and-pipe.html")
+    pipe = opened.locator("#pipe_loss-pipe_kind")
+    before = output(opened, "pipe_loss", "bore")
+    pipe.select_option("copperL-0.75")
+    expect(form(opened, "pipe_loss")).to_have_attribute("data-state", "answered", timeout=SLOW)
+    # [copper-tube], type L, 3/4 in: 0.785 in inside
+    expect(opened.locator("#pipe_loss [data-output=bore] dd")).to_contain_text("0.785 in")
+    assert before != output(opened, "pipe_loss", "bore")
+    link = opened.url
+    assert "pipe_kind=copperL-0.75" in link
+    follow(opened, link)
+    expect(form(opened, "pipe_loss")).to_have_attribute("data-state", "answered", timeout=SLOW)
+    expect(pipe).to_have_value("copperL-0.75")
 
 
 @pytest.mark.parametrize(

@@ -69,9 +69,11 @@ def test_the_form_holds_every_input(name: str) -> None:
 
 
 def holds_choice(each: Choice, field: Element) -> None:
-    radios = field.all("input")
+    """Side by side, or as a list where there are many."""
+    radios = field.all("input") or field.all("option")
     assert [radio.attributes["value"] for radio in radios] == list(each.options)
-    assert [r.attributes["value"] for r in radios if "checked" in r.attributes] == [each.default]
+    picked = [r for r in radios if {"checked", "selected"} & r.attributes.keys()]
+    assert [one.attributes["value"] for one in picked] == [each.default]
 
 
 def holds_input(each: Input, field: Element) -> None:
