@@ -8,13 +8,13 @@ import base64
 import hashlib
 import json
 import shutil
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 
 from build_scripts.runtime import imports
 from build_scripts.runtime.archive import archive
-from build_scripts.runtime.library import PYODIDE, standard_library
+from build_scripts.runtime.engine import engine
+from build_scripts.runtime.library import standard_library
 
 ROOT = imports.ROOT
 SCRIPTS = {
@@ -36,9 +36,10 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     runtime = site / "runtime"
     shutil.rmtree(runtime, ignore_errors=True)
     runtime.mkdir(parents=True)
+    started, wasm = engine()
     manifest = {
-        "engine": put(runtime, "pyodide.js", engine()),
-        "wasm": put(runtime, "pyodide.wasm", (PYODIDE / "pyodide.asm.wasm").read_bytes()),
+        "engine": put(runtime, "pyodide.js", started),
+        "wasm": put(runtime, "pyodide.wasm", wasm),
         "library": put(runtime, "library.zip", archive("library", standard_library(), optimize=2)),
         "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=2)),
     }
@@ -62,20 +63,6 @@ def put(runtime: Path, name: str, content: bytes) -> dict[str, str | int]:
     file = runtime / f"{stem}-{sha256[:12]}.{ending}"
     file.write_bytes(content)
     return {"path": f"runtime/{file.name}", "bytes": len(content), "sha256": sha256}
-
-
-def engine() -> bytes:
-    """Pyodide's two scripts and its lock file, less the list of packages, in one script."""
-    info = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
-    version = ".".join(map(str, sys.version_info[:2]))
-    if not info["python"].startswith(f"{version}."):
-        raise RuntimeError(f"Pyodide runs Python {info['python']}, the byte-code is for {version}.")
-    lock = json.dumps({"info": info, "packages": {}})
-    scripts = [
-        (PYODIDE / name).read_text(encoding="utf-8").partition("\n//# sourceMappingURL")[0]
-        for name in ("pyodide.js", "pyodide.asm.js")
-    ]
-    return "\n".join([*scripts, f"self.pyodideLock = {json.dumps(lock)};", ""]).encode()
 
 
 def package() -> dict[str, bytes]:

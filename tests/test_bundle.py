@@ -8,7 +8,9 @@ from typing import Any
 import pytest
 
 from build_scripts import bundle
-from build_scripts.runtime import packed
+from build_scripts.runtime import binary, packed
+from build_scripts.runtime.engine import ASKED, MAIN
+from build_scripts.runtime.library import PYODIDE
 from calc.calculators import calculator, names
 from calc.model import Input
 from calc.views import browser
@@ -102,3 +104,25 @@ def test_packed_copies_stand_beside_what_is_worth_it(site: Site) -> None:
     page = site.folder / "balance.html"
     for ending in (".br", ".gz"):
         assert page.with_name(page.name + ending).stat().st_size < page.stat().st_size / 2
+
+
+LISTED = """
+const { readFileSync } = require("node:fs");
+const names = (all) => all.map(({ name }) => name);
+const { Module } = WebAssembly;
+const [whole, ours] = process.argv.slice(1).map((file) => new Module(readFileSync(file)));
+console.log(JSON.stringify([names(Module.imports(whole)), names(Module.exports(ours))]));
+"""
+
+
+def test_the_engine_gives_away_only_what_its_script_asks_for(site: Site) -> None:
+    """Read by another program: Node's WebAssembly."""
+    manifest = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
+    script, wasm = (site.folder / manifest[role]["path"] for role in ("engine", "wasm"))
+    shipped = PYODIDE / "pyodide.asm.wasm"
+    command = ["node", "-e", LISTED, shipped, wasm]
+    told = subprocess.run(command, capture_output=True, text=True, check=True)
+    imported, exported = json.loads(told.stdout)
+    assert binary.imported(shipped.read_bytes()) == set(imported)
+    assert {"malloc", "__main_argc_argv"} < set(exported)
+    assert set(exported) <= {*ASKED.findall(script.read_text(encoding="utf-8")), MAIN}
