@@ -45,15 +45,9 @@ def asked_of_jobs() -> list[dict[str, Any]]:
 def replies(site: Site) -> list[dict[str, Any]]:
     """What the worker answers to everything, run in Node, which starts in half a second."""
     listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
-    runtime = {
-        role: {
-            "url": str(site.folder / file["path"]),
-            "integrity": bundle.integrity(file["sha256"]),
-        }
-        for role, file in listed.items()
-    }
+    runtime = {role: str(site.folder / file["path"]) for role, file in listed.items()}
     requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
-    messages = [{"id": 0, "runtime": runtime}]
+    messages: list[dict[str, Any]] = [runtime, {"id": 0, "boot": True}]
     messages += [{"id": n, "request": request} for n, request in enumerate(requests, 1)]
     told = subprocess.run(
         ["node", ROOT / "tests/worker_in_node.js", ROOT / "docs/app/worker.js"],

@@ -1,7 +1,7 @@
 // Asks calc, which runs in one worker per page. A worker that is silent for too long
 // is ended, and the next question starts another.
 
-import { RUNTIME } from "./runtime.js"; // written by the build
+import { parts } from "./runtime-files.js";
 
 const BOOT_LIMIT = 60_000; // ms; Pyodide that cannot instantiate its WebAssembly stays silent
 const REQUEST_LIMIT = 10_000; // ms
@@ -29,6 +29,10 @@ function launch() {
   const worker = new Worker(new URL("worker.js", import.meta.url));
   const waiting = new Map();
   let asked = 0;
+  let giveUp;
+  const stopped = new Promise((_, refuse) => {
+    giveUp = refuse;
+  });
 
   function send(message, limit, late) {
     return new Promise((settle, refuse) => {
@@ -47,6 +51,7 @@ function launch() {
       refuse(new Error(why));
     }
     waiting.clear();
+    giveUp(new Error(why));
   }
 
   worker.onmessage = ({ data: { id, reply, fault } }) => {
@@ -61,10 +66,14 @@ function launch() {
     stop(`Python did not start: ${event.message ?? "its worker could not be loaded"}.`);
   };
 
-  const addressed = ([role, [path, integrity]]) =>
-    [role, { url: new URL(`../${path}`, import.meta.url).href, integrity }];
-  const runtime = Object.fromEntries(Object.entries(RUNTIME).map(addressed));
-  const ready = send({ runtime }, BOOT_LIMIT, "Python did not start within a minute.");
+  const { right, ...coming } = parts();
+  const given = Object.entries(coming).map(async ([role, part]) => {
+    const content = await part;
+    worker.postMessage({ role, content }, content instanceof ArrayBuffer ? [content] : []);
+  });
+  const booted = send({ boot: true }, BOOT_LIMIT, "Python did not start within a minute.");
+  booted.catch(() => {}); // a part that is wrong says better why
+  const ready = Promise.race([stopped, Promise.all([right, ...given]).then(() => booted)]);
   ready.catch(({ message }) => stop(message));
   const launched = { ready, send };
   return launched;

@@ -91,7 +91,7 @@ def test_a_file_that_is_missing_is_told(
     [
         ("onmessage = () => {};", "", "01:00", "did not start within a minute"),
         (
-            "onmessage = ({ data: { id, runtime } }) => runtime && postMessage({ id });",
+            "onmessage = ({ data: { id, boot } }) => boot && postMessage({ id });",
             "await start();",
             "00:10",
             "took too long",
