@@ -8,7 +8,9 @@ import base64
 import hashlib
 import json
 import shutil
+from collections import Counter
 from collections.abc import Mapping
+from itertools import chain
 from pathlib import Path
 
 from build_scripts.runtime import imports
@@ -17,6 +19,7 @@ from build_scripts.runtime.engine import engine
 from build_scripts.runtime.library import standard_library
 
 ROOT = imports.ROOT
+SHARED = 5  # a module that so many calculators need is on every page
 SCRIPTS = {
     "qrcode-generator/dist/qrcode.mjs": "qrcode.mjs",
     "idb-keyval/dist/index.js": "idb-keyval.js",
@@ -27,7 +30,7 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     """Write the folder runtime/ of a built site; `made` goes into the package beside its own.
 
     runtime/manifest.json lists its files: {role: {path, bytes, sha256}}, paths from the site's
-    root. The roles: engine, wasm, library, calc.
+    root. The roles: engine, wasm, library, calc, and calculators/NAME for what only those need.
     """
     vendor = site / "app" / "vendor"
     vendor.mkdir(parents=True, exist_ok=True)
@@ -41,14 +44,40 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
         "engine": put(runtime, "pyodide.js", started),
         "wasm": put(runtime, "pyodide.wasm", wasm),
         "library": put(runtime, "library.zip", archive("library", standard_library(), optimize=2)),
-        "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=2)),
     }
+    for role, members in packages(made).items():
+        name = role.rpartition("/")[2]
+        manifest[role] = put(runtime, f"{name}.zip", archive(name, members, optimize=2))
     (runtime / "manifest.json").write_text(json.dumps(manifest, indent=1), encoding="utf-8")
     checked = {
         role: (file["path"], integrity(str(file["sha256"]))) for role, file in manifest.items()
     }
     script = f"export const RUNTIME = {json.dumps(checked)}; // paths from the book's root\n"
     (site / "app" / "runtime.js").write_text(script, encoding="utf-8")
+
+
+def packages(made: Mapping[str, bytes]) -> dict[str, dict[str, bytes]]:
+    """`calc` in parts, by role: what pages need in general, and what each calculator does besides.
+
+    What a few calculators need is in the part of each: a page has few, and loads no more files.
+    """
+    every = package() | dict(made)
+    core = {_path(file) for file in imports.reached([imports.PAGE_ASKS]).values()}
+    core |= {path for path in made if path.endswith("/__init__.py")}
+    own = {
+        module.rpartition(".")[2]: {
+            *(_path(file) for file in imports.reached([module]).values()),
+            *(path for path in made if path.endswith(f"/{module.rpartition('.')[2]}.py")),
+        }
+        for module in imports.calculators()
+    }
+    needed = Counter(chain.from_iterable(own.values()))
+    core |= {path for path, count in needed.items() if count >= SHARED}
+    parts = {f"calculators/{name}": paths - core for name, paths in own.items()}
+    return {
+        role: {path: every[path] for path in sorted(paths)}
+        for role, paths in ({"calc": core} | parts).items()
+    }
 
 
 def integrity(sha256: str) -> str:
@@ -68,4 +97,8 @@ def put(runtime: Path, name: str, content: bytes) -> dict[str, str | int]:
 def package() -> dict[str, bytes]:
     """`calc` as a page needs it; the command line, schemas and papers stay with the wheel."""
     files = imports.package_files().values()
-    return {file.relative_to(ROOT).as_posix(): file.read_bytes() for file in files}
+    return {_path(file): file.read_bytes() for file in files}
+
+
+def _path(file: Path) -> str:
+    return file.relative_to(ROOT).as_posix()

@@ -76,7 +76,7 @@ def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
 
 def on_post_build(config: MkDocsConfig) -> None:
     site = Path(config.site_dir)
-    bundle.write(site, {"calc/formulas.json": formulas.as_json().encode()})
+    bundle.write(site, formulas.as_modules())
     if serving:  # a writer waits for no brotli, and must see each change at once
         offline.write_none(site)
         return

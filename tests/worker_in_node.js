@@ -23,10 +23,15 @@ const content = {
   engine: (file) => file, // as a page gives its address
   wasm: (file) => new WebAssembly.Module(readFileSync(file)),
 };
+const calculators = Object.entries(runtime).filter(([role]) => role.includes("/"));
 for (const [role, file] of Object.entries(runtime)) {
-  self.onmessage({ data: { role, content: (content[role] ?? readFileSync)(file) } });
+  if (!role.includes("/")) {
+    self.onmessage({ data: { role, content: (content[role] ?? readFileSync)(file) } });
+  }
 }
 (async () => {
-  for (const data of messages) await self.onmessage({ data });
+  const [boot, ...requests] = messages;
+  const codes = calculators.map(([role, file]) => ({ id: role, role, archive: readFileSync(file) }));
+  for (const data of [boot, ...codes, ...requests]) await self.onmessage({ data });
   stdout.write("", () => exit()); // Pyodide would keep Node waiting
 })();

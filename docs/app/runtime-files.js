@@ -4,6 +4,8 @@
 
 import { RUNTIME } from "./runtime.js"; // written by the build
 
+const OWN = "calculators/"; // begins the role of what only one calculator needs
+
 /**
  * Starts to fetch, and returns a promise for each part of a start: the address of the engine's
  * script, the compiled WebAssembly, two archives; `right` settles when WebAssembly has its hash.
@@ -13,6 +15,17 @@ export function parts() {
   for (const role of ["library", "calc"]) every[role] = content(described(role));
   for (const part of Object.values(every)) part.catch(() => {}); // told where it is awaited
   return every;
+}
+
+/** The parts that a request needs besides: its calculator's own code, for a job that of all. */
+export function codeFor({ calculator, do: what = "" }) {
+  const roles = Object.keys(RUNTIME).filter((role) => role.startsWith(OWN));
+  return what.startsWith("job-") ? roles : roles.filter((role) => role === OWN + calculator);
+}
+
+/** Resolves to the content of a part when its hash is right. */
+export function code(role) {
+  return content(described(role));
 }
 
 function described(role) {

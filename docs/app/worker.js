@@ -1,8 +1,9 @@
 // Runs calc in Python. A classic worker, for only that starts from a Blob in every
 // browser, as the copy read from a disk needs.
 //
-// The page sends the parts of the runtime as they come, each as {role, content}, and {id, boot} or
-// {id, request}, each of which is answered by {id, reply} or {id, fault}.
+// The page sends the parts of the runtime as they come, each as {role, content}; and {id, boot},
+// {id, role, archive} with the code of a calculator, or {id, request}, each of which is answered by
+// {id, reply} or {id, fault}.
 
 // Nothing is fetched here: whatever a link or a job from a stranger brings, no request leaves.
 
@@ -16,7 +17,7 @@ for (const role of ["engine", "wasm", "library", "calc"]) {
   });
 }
 
-let calculate;
+let started;
 
 async function boot() {
   importScripts(await parts.engine);
@@ -33,23 +34,28 @@ async function boot() {
     env: { PYTHONPATH: "/lib/calc.zip" },
     fsInit: async (disk) => disk.writeFile("/lib/calc.zip", new Uint8Array(await parts.calc)),
   });
-  const { learn_formulas, reply } = python.pyimport("calc.views.browser");
-  learn_formulas(python.pyimport("pkgutil").get_data("calc", "formulas.json").decode());
-  return reply;
+  const { reply, take: takeIn } = python.pyimport("calc.views.browser");
+  return { disk: python.FS, reply, takeIn };
 }
 
 async function library() {
   return new Response(await parts.library);
 }
 
-async function answer({ boot: starts, request }) {
-  if (starts) calculate = boot();
-  const reply = await calculate;
-  return starts ? true : JSON.parse(reply(JSON.stringify(request)));
+async function answer({ boot: starts, role, archive, request }) {
+  if (starts) started = boot();
+  const { disk, reply, takeIn } = await started;
+  if (request) return JSON.parse(reply(JSON.stringify(request)));
+  if (role) {
+    const path = `/lib/${role.replace("/", "-")}.zip`;
+    disk.writeFile(path, new Uint8Array(archive));
+    takeIn(path);
+  }
+  return true;
 }
 
 self.onmessage = async ({ data }) => {
-  if (data.role) return take[data.role](data.content);
+  if (data.content) return take[data.role](data.content);
   try {
     self.postMessage({ id: data.id, reply: await answer(data) });
   } catch (error) {
