@@ -19,6 +19,7 @@ from build_scripts.runtime.engine import engine
 from build_scripts.runtime.library import standard_library
 
 ROOT = imports.ROOT
+FETCHER = ROOT / "docs" / "app" / "runtime-files.js"
 SHARED = 5  # a module that so many calculators need is on every page
 SCRIPTS = {
     "qrcode-generator/dist/qrcode.mjs": "qrcode.mjs",
@@ -52,8 +53,9 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     checked = {
         role: (file["path"], integrity(str(file["sha256"]))) for role, file in manifest.items()
     }
-    script = f"export const RUNTIME = {json.dumps(checked)}; // paths from the book's root\n"
-    (site / "app" / "runtime.js").write_text(script, encoding="utf-8")
+    text = FETCHER.read_text(encoding="utf-8")
+    script = f"const RUNTIME = {json.dumps(checked)};\n{text}"
+    (site / "app" / FETCHER.name).write_text(script, encoding="utf-8")
 
 
 def packages(made: Mapping[str, bytes]) -> dict[str, dict[str, bytes]]:

@@ -1,8 +1,8 @@
 // Fetches what Python is made of, each file once, and gives out none whose hash is wrong. Here and
 // not in the worker: while that one starts and reads the engine's script, files come and
 // WebAssembly compiles; and a browser keeps what it compiled for a page better than for a worker.
-
-import { RUNTIME } from "./runtime.js"; // written by the build
+//
+// The build puts RUNTIME before this text: of every part its path from the book's root and its hash.
 
 const OWN = "calculators/"; // begins the role of what only one calculator needs
 
