@@ -34,6 +34,7 @@ def teach() -> None:
         SYMBOLS.update(symbols)
 
 
+@cache
 def made_of(file: Path) -> tuple[dict[str, str], dict[str, str]]:
     """Formula -> its MathML, and letter -> its own, of all that a module may show."""
     every = sorted(set(written_in(file)))

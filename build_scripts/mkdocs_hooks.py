@@ -19,6 +19,15 @@ drawer = fences.Fences()
 serving = False
 
 
+def code() -> dict[Path, int]:
+    """When each file of our own code was last changed."""
+    folders = (Path(__file__).parent, Path(__file__).parents[1] / "calc")
+    return {file: file.stat().st_mtime_ns for each in folders for file in each.rglob("*.py")}
+
+
+loaded = code()
+
+
 def on_startup(command: str, dirty: bool) -> None:
     global serving  # noqa: PLW0603 -- MkDocs tells it once and keeps nothing of ours
     serving = command == "serve"
@@ -37,7 +46,7 @@ def renew() -> None:
 
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
-    if serving:
+    if serving and code() != loaded:
         renew()
     formulas.teach()
     book = Book(Path(config.docs_dir))

@@ -5,6 +5,7 @@ import json
 import subprocess
 import sys
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -54,8 +55,13 @@ def reached(modules: list[str]) -> dict[str, Path]:
     return dict(sorted(found.items()))
 
 
-def imported(file: Path) -> Iterator[str]:
+@cache
+def imported(file: Path) -> tuple[str, ...]:
     """Names that the code imports, anywhere in it: modules, and what is taken out of them."""
+    return tuple(_imported(file))
+
+
+def _imported(file: Path) -> Iterator[str]:
     for node in ast.walk(ast.parse(file.read_bytes())):
         if isinstance(node, ast.Import):
             yield from (each.name for each in node.names)
@@ -86,6 +92,7 @@ def _name(file: Path) -> str:
     return ".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
 
 
+@cache
 def _file(module: str) -> Path | None:
     path = ROOT.joinpath(*module.split("."))
     candidates = (path.with_suffix(".py"), path / "__init__.py")
