@@ -48,8 +48,8 @@ NEVER_ASKED = {
 # Pyodide starts with an event loop and an installer of packages. `calc` awaits nothing and
 # installs nothing, and they with all that they import are a third of the library. It also wants
 # two base classes, docstrings for its own functions, a way to declare types of JavaScript's, and
-# `inspect` for these; `dataclasses` wants one function of that, and writes signatures that nobody
-# reads.
+# `inspect` for these; `dataclasses` and `pkgutil` want a function of that each, and signatures that
+# nobody reads.
 STAND_INS = {
     "asyncio": "",
     "importlib.abc": """\
@@ -66,6 +66,8 @@ class Signature:
     pass
 def get_annotations(of):
     return dict(of.__dict__.get("__annotations__", {}))
+def getmodulename(path):
+    return path.rpartition("/")[2].removesuffix(".pyc") if path.endswith(".pyc") else None
 def iscoroutinefunction(of):
     return False
 def signature(of):
