@@ -8,15 +8,19 @@ import base64
 import hashlib
 import json
 import shutil
-import sys
+from collections import Counter
 from collections.abc import Mapping
+from itertools import chain
 from pathlib import Path
 
 from build_scripts.runtime import imports
 from build_scripts.runtime.archive import archive
-from build_scripts.runtime.library import PYODIDE, standard_library
+from build_scripts.runtime.engine import engine
+from build_scripts.runtime.library import standard_library
 
 ROOT = imports.ROOT
+FETCHER = ROOT / "docs" / "app" / "runtime-files.js"
+SHARED = 5  # a module that so many calculators need is on every page
 SCRIPTS = {
     "qrcode-generator/dist/qrcode.mjs": "qrcode.mjs",
     "idb-keyval/dist/index.js": "idb-keyval.js",
@@ -27,7 +31,7 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     """Write the folder runtime/ of a built site; `made` goes into the package beside its own.
 
     runtime/manifest.json lists its files: {role: {path, bytes, sha256}}, paths from the site's
-    root. The roles: engine, wasm, library, calc.
+    root. The roles: engine, wasm, library, calc, and calculators/NAME for what only those need.
     """
     vendor = site / "app" / "vendor"
     vendor.mkdir(parents=True, exist_ok=True)
@@ -36,18 +40,46 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     runtime = site / "runtime"
     shutil.rmtree(runtime, ignore_errors=True)
     runtime.mkdir(parents=True)
+    started, wasm = engine()
     manifest = {
-        "engine": put(runtime, "pyodide.js", engine()),
-        "wasm": put(runtime, "pyodide.wasm", (PYODIDE / "pyodide.asm.wasm").read_bytes()),
+        "engine": put(runtime, "pyodide.js", started),
+        "wasm": put(runtime, "pyodide.wasm", wasm),
         "library": put(runtime, "library.zip", archive("library", standard_library(), optimize=2)),
-        "calc": put(runtime, "calc.zip", archive("calc", package() | dict(made), optimize=2)),
     }
+    for role, members in packages(made).items():
+        name = role.rpartition("/")[2]
+        manifest[role] = put(runtime, f"{name}.zip", archive(name, members, optimize=2))
     (runtime / "manifest.json").write_text(json.dumps(manifest, indent=1), encoding="utf-8")
     checked = {
         role: (file["path"], integrity(str(file["sha256"]))) for role, file in manifest.items()
     }
-    script = f"export const RUNTIME = {json.dumps(checked)}; // paths from the book's root\n"
-    (site / "app" / "runtime.js").write_text(script, encoding="utf-8")
+    text = FETCHER.read_text(encoding="utf-8")
+    script = f"const RUNTIME = {json.dumps(checked)};\n{text}"
+    (site / "app" / FETCHER.name).write_text(script, encoding="utf-8")
+
+
+def packages(made: Mapping[str, bytes]) -> dict[str, dict[str, bytes]]:
+    """`calc` in parts, by role: what pages need in general, and what each calculator does besides.
+
+    What a few calculators need is in the part of each: a page has few, and loads no more files.
+    """
+    every = package() | dict(made)
+    core = {_path(file) for file in imports.reached([imports.PAGE_ASKS]).values()}
+    core |= {path for path in made if path.endswith("/__init__.py")}
+    own = {
+        module.rpartition(".")[2]: {
+            *(_path(file) for file in imports.reached([module]).values()),
+            *(path for path in made if path.endswith(f"/{module.rpartition('.')[2]}.py")),
+        }
+        for module in imports.calculators()
+    }
+    needed = Counter(chain.from_iterable(own.values()))
+    core |= {path for path, count in needed.items() if count >= SHARED}
+    parts = {f"calculators/{name}": paths - core for name, paths in own.items()}
+    return {
+        role: {path: every[path] for path in sorted(paths)}
+        for role, paths in ({"calc": core} | parts).items()
+    }
 
 
 def integrity(sha256: str) -> str:
@@ -64,21 +96,11 @@ def put(runtime: Path, name: str, content: bytes) -> dict[str, str | int]:
     return {"path": f"runtime/{file.name}", "bytes": len(content), "sha256": sha256}
 
 
-def engine() -> bytes:
-    """Pyodide's two scripts and its lock file, less the list of packages, in one script."""
-    info = json.loads((PYODIDE / "pyodide-lock.json").read_text(encoding="utf-8"))["info"]
-    version = ".".join(map(str, sys.version_info[:2]))
-    if not info["python"].startswith(f"{version}."):
-        raise RuntimeError(f"Pyodide runs Python {info['python']}, the byte-code is for {version}.")
-    lock = json.dumps({"info": info, "packages": {}})
-    scripts = [
-        (PYODIDE / name).read_text(encoding="utf-8").partition("\n//# sourceMappingURL")[0]
-        for name in ("pyodide.js", "pyodide.asm.js")
-    ]
-    return "\n".join([*scripts, f"self.pyodideLock = {json.dumps(lock)};", ""]).encode()
-
-
 def package() -> dict[str, bytes]:
     """`calc` as a page needs it; the command line, schemas and papers stay with the wheel."""
     files = imports.package_files().values()
-    return {file.relative_to(ROOT).as_posix(): file.read_bytes() for file in files}
+    return {_path(file): file.read_bytes() for file in files}
+
+
+def _path(file: Path) -> str:
+    return file.relative_to(ROOT).as_posix()

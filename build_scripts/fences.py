@@ -11,6 +11,7 @@ proves what the text around it says.
 """
 
 import shlex
+from functools import cache
 from typing import Any
 
 from pymdownx.superfences import SuperFencesException
@@ -50,7 +51,7 @@ class Fences:
     def calc(self, source: str, *_args: Any, **_options: Any) -> str:
         """A ```calc fence: the calculator, live, with the case as its example."""
         case = proven(source)
-        return section(case, self.page.key(case.calculator.name), self.page.root)
+        return drawn(source, self.page.key(case.calculator.name), self.page.root)
 
     def claims(self, source: str, *_args: Any, **_options: Any) -> str:
         """A ```claims fence: nothing to see, all to prove."""
@@ -58,6 +59,12 @@ class Fences:
         return ""
 
 
+@cache
+def drawn(source: str, key: str, root: str) -> str:
+    return section(proven(source), key, root)
+
+
+@cache  # for a writer, who changes one page of many; what calc says changes with its code only
 def proven(source: str) -> Case:
     """The case a fence asks for, once its claims hold. SuperFencesException if one does not.
 

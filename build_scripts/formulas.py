@@ -1,37 +1,45 @@
 """Turns the formulas of the calculators into MathML, once, at build.
 
-The browser gets the result as data: the converter never goes to the reader.
+The browser gets the result as modules of data: the converter never goes to the reader.
 """
 
 import ast
-import json
 import re
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 from latex2mathml.converter import convert
 
-from calc.views.browser import learn_formulas
-from calc.views.formula import as_latex, letter_latex, letters
+from calc.views.formula import SYMBOLS, TEMPLATES, as_latex, letter_latex, letters
 
 CALCULATORS = Path(__file__).resolve().parents[1] / "calc" / "calculators"
 
 
-def as_json() -> str:
-    """The MathML of every formula and letter that a calculator may show, as JSON."""
-    every = sorted({formula for file in CALCULATORS.glob("*.py") for formula in written_in(file)})
-    names = sorted({name for formula in every for name in letters(formula)})
-    return json.dumps(
-        {
-            "templates": {formula: template(formula) for formula in every},
-            "symbols": {name: inner(convert(letter_latex(name))) for name in names},
-        }
-    )
+def as_modules() -> dict[str, bytes]:
+    """The MathML of each calculator's formulas and letters, as a module of `calc` beside it."""
+    made = {"calc/mathml/__init__.py": b""}
+    for file in CALCULATORS.glob("*.py"):
+        templates, symbols = made_of(file)
+        code = f"TEMPLATES = {templates!r}\nSYMBOLS = {symbols!r}\n"
+        made[f"calc/mathml/{file.name}"] = code.encode()
+    return made
 
 
 def teach() -> None:
     """Let this process draw formulas as the browser will."""
-    learn_formulas(as_json())
+    for file in CALCULATORS.glob("*.py"):
+        templates, symbols = made_of(file)
+        TEMPLATES.update(templates)
+        SYMBOLS.update(symbols)
+
+
+@cache
+def made_of(file: Path) -> tuple[dict[str, str], dict[str, str]]:
+    """Formula -> its MathML, and letter -> its own, of all that a module may show."""
+    every = sorted(set(written_in(file)))
+    names = sorted({name for formula in every for name in letters(formula)})
+    return {each: template(each) for each in every}, {name: symbol(name) for name in names}
 
 
 def written_in(file: Path) -> Iterator[str]:
@@ -51,9 +59,16 @@ def is_expression(text: str) -> bool:
     return True
 
 
+@cache
 def template(formula: str) -> str:
     """MathML of the formula with ⟦name⟧ where each letter stands."""
     return convert(as_latex(formula, lambda name: f"\\text{{⟦{name}⟧}}"), display="block")
+
+
+@cache
+def symbol(name: str) -> str:
+    """MathML of a letter."""
+    return inner(convert(letter_latex(name)))
 
 
 def inner(math: str) -> str:

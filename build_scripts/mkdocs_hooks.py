@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, fences, formulas, headers, offline, pages
+from build_scripts import bundle, early, fences, formulas, headers, offline, pages
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
@@ -18,6 +18,15 @@ from build_scripts.runtime import packed
 
 drawer = fences.Fences()
 serving = False
+
+
+def code() -> dict[Path, int]:
+    """When each file of our own code was last changed."""
+    folders = (Path(__file__).parent, Path(__file__).parents[1] / "calc")
+    return {file: file.stat().st_mtime_ns for each in folders for file in each.rglob("*.py")}
+
+
+loaded = code()
 
 
 def on_startup(command: str, dirty: bool) -> None:
@@ -38,7 +47,7 @@ def renew() -> None:
 
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
-    if serving:
+    if serving and code() != loaded:
         renew()
     formulas.teach()
     book = Book(Path(config.docs_dir))
@@ -72,13 +81,15 @@ def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -
 
 
 def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
+    root = "../" * page.file.src_uri.count("/")
+    output = early.with_preloads(output, root)
     # the theme leaves its search dialog without a name
     return output.replace('role="dialog"', 'role="dialog" aria-label="Search"', 1)
 
 
 def on_post_build(config: MkDocsConfig) -> None:
     site = Path(config.site_dir)
-    bundle.write(site, {"calc/formulas.json": formulas.as_json().encode()})
+    bundle.write(site, formulas.as_modules())
     if serving:  # a writer waits for no brotli, and must see each change at once
         offline.write_none(site)
         return

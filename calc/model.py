@@ -4,11 +4,11 @@ A calculator is declared once. Forms, checks, the working, the command line and 
 JSON description are derived from the declaration, so nothing here draws or words.
 """
 
-import inspect
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Literal, NamedTuple
+from types import FunctionType
+from typing import Literal, NamedTuple, cast
 
 from calc import sources
 from calc.charts import Picture, Scene
@@ -288,7 +288,7 @@ class Calculator:
         outputs = [each.name for each in self.outputs]
         if len({*names, *outputs}) != len(names) + len(outputs):
             raise ValueError(f"{self.name}: a name stands twice among {names + outputs}")
-        wanted = list(inspect.signature(self.work).parameters)
+        wanted = _taken_by(self.work)
         if wanted[: len(names)] != names or not {*self.asks_sure} <= {*names}:
             raise ValueError(f"{self.name}: the work takes {wanted}, the inputs are {names}")
         if not {*self.leaves} <= {*outputs}:
@@ -303,7 +303,7 @@ class Calculator:
     @cached_property
     def asks_sure(self) -> tuple[str, ...]:
         """The inputs whose plus-or-minus the work itself takes."""
-        wanted = list(inspect.signature(self.work).parameters)[len(self.inputs) :]
+        wanted = _taken_by(self.work)[len(self.inputs) :]
         return tuple(name.removesuffix("_sure") for name in wanted)
 
     def input(self, name: str) -> Input | Choice:
@@ -313,6 +313,12 @@ class Calculator:
     def output(self, name: str) -> Output:
         """The output of that name. KeyError if there is none."""
         return _by_name(self.outputs, name)
+
+
+def _taken_by(work: Callable[..., Answer]) -> list[str]:
+    """Names of what a function takes. `inspect` tells as well, but is heavy to load on a phone."""
+    code = cast(FunctionType, work).__code__
+    return list(code.co_varnames[: code.co_argcount + code.co_kwonlyargcount])
 
 
 def _by_name[T: (Input | Choice, Output)](many: tuple[T, ...], name: str) -> T:

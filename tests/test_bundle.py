@@ -1,6 +1,7 @@
 """What a browser runs: all that a page can ask works in the trimmed runtime, and it is light."""
 
 import json
+import re
 import subprocess
 from pathlib import Path
 from typing import Any
@@ -8,7 +9,9 @@ from typing import Any
 import pytest
 
 from build_scripts import bundle
-from build_scripts.runtime import packed
+from build_scripts.runtime import binary, packed
+from build_scripts.runtime.engine import ASKED, MAIN
+from build_scripts.runtime.library import PYODIDE
 from calc.calculators import calculator, names
 from calc.model import Input
 from calc.views import browser
@@ -43,15 +46,9 @@ def asked_of_jobs() -> list[dict[str, Any]]:
 def replies(site: Site) -> list[dict[str, Any]]:
     """What the worker answers to everything, run in Node, which starts in half a second."""
     listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
-    runtime = {
-        role: {
-            "url": str(site.folder / file["path"]),
-            "integrity": bundle.integrity(file["sha256"]),
-        }
-        for role, file in listed.items()
-    }
+    runtime = {role: str(site.folder / file["path"]) for role, file in listed.items()}
     requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
-    messages = [{"id": 0, "runtime": runtime}]
+    messages: list[dict[str, Any]] = [runtime, {"id": 0, "boot": True}]
     messages += [{"id": n, "request": request} for n, request in enumerate(requests, 1)]
     told = subprocess.run(
         ["node", ROOT / "tests/worker_in_node.js", ROOT / "docs/app/worker.js"],
@@ -60,7 +57,10 @@ def replies(site: Site) -> list[dict[str, Any]]:
         text=True,
         check=True,
     )
-    return [json.loads(line) for line in told.stdout.splitlines()]
+    every = [json.loads(line) for line in told.stdout.splitlines()]
+    taken = [reply for reply in every if isinstance(reply["id"], str)]
+    assert [reply["reply"] for reply in taken] == [True] * len(names())
+    return [reply for reply in every if reply not in taken]
 
 
 def test_every_calculator_does_everything_in_the_trimmed_runtime(
@@ -87,9 +87,20 @@ def test_the_trimmed_runtime_answers_as_cpython_does(replies: list[dict[str, Any
 
 
 def test_the_first_visit_is_light(site: Site) -> None:
+    """Of the page whose calculators weigh most."""
     listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
-    files = [site.folder / file["path"] for file in listed.values()]
-    assert sum(len(packed.brotli_of(file.read_bytes())) for file in files) <= FIRST_VISIT
+    weights = {
+        role: len(packed.brotli_of((site.folder / file["path"]).read_bytes()))
+        for role, file in listed.items()
+    }
+    every_page = sum(weights[role] for role in ("engine", "wasm", "library", "calc"))
+    pages = [calculators_of(page) for page in site.folder.rglob("*.html")]
+    own = max(sum(weights[f"calculators/{name}"] for name in names) for names in pages)
+    assert every_page + own <= FIRST_VISIT
+
+
+def calculators_of(page: Path) -> set[str]:
+    return set(re.findall(r'<calc-form name="(\w+)"', page.read_text(encoding="utf-8")))
 
 
 def test_a_name_changes_with_the_content(tmp_path: Path) -> None:
@@ -102,3 +113,25 @@ def test_packed_copies_stand_beside_what_is_worth_it(site: Site) -> None:
     page = site.folder / "balance.html"
     for ending in (".br", ".gz"):
         assert page.with_name(page.name + ending).stat().st_size < page.stat().st_size / 2
+
+
+LISTED = """
+const { readFileSync } = require("node:fs");
+const names = (all) => all.map(({ name }) => name);
+const { Module } = WebAssembly;
+const [whole, ours] = process.argv.slice(1).map((file) => new Module(readFileSync(file)));
+console.log(JSON.stringify([names(Module.imports(whole)), names(Module.exports(ours))]));
+"""
+
+
+def test_the_engine_gives_away_only_what_its_script_asks_for(site: Site) -> None:
+    """Read by another program: Node's WebAssembly."""
+    manifest = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
+    script, wasm = (site.folder / manifest[role]["path"] for role in ("engine", "wasm"))
+    shipped = PYODIDE / "pyodide.asm.wasm"
+    command = ["node", "-e", LISTED, shipped, wasm]
+    told = subprocess.run(command, capture_output=True, text=True, check=True)
+    imported, exported = json.loads(told.stdout)
+    assert binary.imported(shipped.read_bytes()) == set(imported)
+    assert {"malloc", "__main_argc_argv"} < set(exported)
+    assert set(exported) <= {*ASKED.findall(script.read_text(encoding="utf-8")), MAIN}

@@ -1,12 +1,12 @@
 // Runs docs/app/worker.js in Node as in a browser: node worker_in_node.js WORKER < messages
 //
-// Each line in is a message as a page posts it, in JSON, each line out what the worker posts back.
-// The addresses of files are their paths.
+// The first line in is {role: path of a file}, every later one a message as a page posts it, in
+// JSON; each line out is what the worker posts back.
 const { readFileSync } = require("node:fs");
 const { runInThisContext } = require("node:vm");
 
 const { stdout, exit } = process;
-const messages = readFileSync(0, "utf8").trim().split("\n").map(JSON.parse);
+const [runtime, ...messages] = readFileSync(0, "utf8").trim().split("\n").map(JSON.parse);
 const source = (file) => readFileSync(file, "utf8");
 
 Object.assign(globalThis, {
@@ -14,16 +14,24 @@ Object.assign(globalThis, {
   WorkerGlobalScope: Object,
   location: new URL("https://book.invalid/app/worker.js"),
   importScripts: (file) => runInThisContext(source(file)),
-  fetch: async (file) => {
-    const type = file.endsWith(".wasm") ? "application/wasm" : "application/octet-stream";
-    return new Response(readFileSync(file), { headers: { "Content-Type": type } });
-  },
   postMessage: (reply) => stdout.write(`${JSON.stringify(reply)}\n`),
 });
 const worker = process.argv[2];
 delete globalThis.process; // by which Pyodide knows Node
 runInThisContext(source(worker));
+const content = {
+  engine: (file) => file, // as a page gives its address
+  wasm: (file) => new WebAssembly.Module(readFileSync(file)),
+};
+const calculators = Object.entries(runtime).filter(([role]) => role.includes("/"));
+for (const [role, file] of Object.entries(runtime)) {
+  if (!role.includes("/")) {
+    self.onmessage({ data: { role, content: (content[role] ?? readFileSync)(file) } });
+  }
+}
 (async () => {
-  for (const data of messages) await self.onmessage({ data });
+  const [boot, ...requests] = messages;
+  const codes = calculators.map(([role, file]) => ({ id: role, role, archive: readFileSync(file) }));
+  for (const data of [boot, ...codes, ...requests]) await self.onmessage({ data });
   stdout.write("", () => exit()); // Pyodide would keep Node waiting
 })();

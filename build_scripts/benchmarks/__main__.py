@@ -20,7 +20,7 @@ KINDS = ("answers", "sizes", "keystrokes", "starts", "builds")
 def main() -> None:
     parser = argparse.ArgumentParser(prog="benchmark.py")
     parser.add_argument("--record", action="store_true", help="keep the figures")
-    parser.add_argument("--runs", type=int, default=5, help="fresh browsers for each start (5)")
+    parser.add_argument("--runs", type=int, default=3, help="fresh browsers for each start (3)")
     parser.add_argument("--only", choices=KINDS, nargs="+", default=KINDS, help="some figures")
     options = parser.parse_args()
     recorded = json.loads(RECORDED.read_text(encoding="utf-8")) if RECORDED.exists() else {}

@@ -10,7 +10,7 @@ from calc.model import solve
 from calc.views.answer import answer
 from calc.views.sure import sureness
 
-RUNS = 20
+RUNS = 7
 
 
 def timed() -> Iterator[tuple[str, float]]:

@@ -70,11 +70,11 @@ def turn_into_handout(site: Path) -> None:
 def embed(site: Path) -> dict[str, list[str]]:
     """Pack what workers need into scripts; which script of a worker may ask for which files."""
     runtime = json.loads((site / MANIFEST).read_text(encoding="utf-8"))
-    needs = {PYTHON_WORKER: [PYTHON_WORKER, *(file["path"] for file in runtime.values())]}
+    needs = {PYTHON_WORKER: [PYTHON_WORKER, runtime["engine"]["path"]]}
     for searcher in site.glob("assets/javascripts/workers/*.js"):
         name = searcher.relative_to(site).as_posix()
         needs[name] = [name]
-    for name in chain(*needs.values()):
+    for name in {*chain(*needs.values()), *(file["path"] for file in runtime.values())}:
         pack(site, name)
     (site / MANIFEST).unlink()
     return needs
@@ -106,6 +106,7 @@ def bundle(site: Path, modules: list[str], worker_files: dict[str, list[str]]) -
         f"--outfile={SCRIPT}",
         "--define:import.meta.url=handout.moduleUrl",
         "--define:localStorage=handout.choices",
+        "--define:fetch=handout.fetch",
         f"--define:WORKER_FILES={json.dumps(worker_files)}",
     )
     for file in used:

@@ -1,12 +1,14 @@
-// Workers for pages read from a disk. Browsers start none from a file there, nor let a page or a
-// worker fetch one; they do run a script that lies beside the page. So the build packs what a
-// worker needs into scripts, and here `Worker` is replaced by one that starts from a Blob, is
-// given those files, and runs its own script as if it had been served.
+// Workers and fetch for pages read from a disk. Browsers start no worker from a file there, nor let
+// a page or a worker fetch one; they do run a script that lies beside the page. So the build packs
+// what Python and a worker need into scripts. Here `Worker` is replaced by one that starts from a
+// Blob, is given its files, and runs its own script as if it had been served; and `fetch` by one
+// that answers from those scripts.
 
 const root = new URL("..", document.currentScript.src).href;
 const NativeWorker = globalThis.Worker;
-const start = NativeWorker && URL.createObjectURL(new Blob([`(${insideWorker})()`]));
+const start = NativeWorker && URL.createObjectURL(new Blob([`${unpack}\n(${insideWorker})()`]));
 const NEEDS = WORKER_FILES; // script of a worker -> all files it may ask for; the build knows them
+const underway = new Map(); // name of a file -> the promise of it, for page and worker may both ask
 const awaited = new Map(); // name of a file -> who is told its contents
 
 globalThis.handout = {
@@ -14,6 +16,12 @@ globalThis.handout = {
   moduleUrl: `${root}app/handout.js`, // for import.meta.url, which a classic script has not
   take(name, packed) {
     awaited.get(name)(packed);
+  },
+  /** No hash is asked for: whoever can change a file on this disk can change the page as well. */
+  async fetch(url) {
+    const [, packed] = await load(url.slice(root.length));
+    const type = url.endsWith(".wasm") ? "application/wasm" : "application/octet-stream";
+    return new Response(await unpack(packed), { headers: { "Content-Type": type } });
   },
 };
 
@@ -32,7 +40,12 @@ if (NativeWorker) {
 }
 
 /** Resolves to [address, packed file]. Nothing is kept: a worker that starts again reads it again. */
-async function load(name) {
+function load(name) {
+  if (!underway.has(name)) underway.set(name, read(name).finally(() => underway.delete(name)));
+  return underway.get(name);
+}
+
+async function read(name) {
   const packed = await new Promise((settle, refuse) => {
     const script = document.createElement("script");
     awaited.set(name, settle);
@@ -44,7 +57,18 @@ async function load(name) {
   return [root + name, packed];
 }
 
-/** Runs in the worker, from its source text: nothing outside it can be named here. */
+/** Used in the worker as well, from its source text. */
+async function unpack(packed) {
+  const bytes =
+    Uint8Array.fromBase64?.(packed) ?? Uint8Array.from(atob(packed), (it) => it.charCodeAt(0));
+  const { readable, writable } = new DecompressionStream("gzip");
+  const writer = writable.getWriter(); // WebKit reads no Blob in a worker of such a page
+  writer.write(bytes).catch(() => {}); // a damaged file is told where it is read
+  writer.close().catch(() => {});
+  return new Response(readable).arrayBuffer();
+}
+
+/** Runs in the worker, from its source text: nothing outside it but unpack can be named here. */
 function insideWorker() {
   const files = new Map(); // address -> contents
   const held = []; // what the page sends before the worker's own script can listen
@@ -55,7 +79,6 @@ function insideWorker() {
     self.addEventListener("message", hold);
     try {
       await receive(port);
-      self.fetch = async (request) => response(request.url ?? request);
       const runScripts = self.importScripts.bind(self);
       self.importScripts = (...urls) => runScripts(...urls.map(asData));
       self.importScripts(script);
@@ -79,23 +102,6 @@ function insideWorker() {
     });
     if (sent.fault) throw new Error(sent.fault);
     await Promise.all(sent.files.map(async ([url, packed]) => files.set(url, await unpack(packed))));
-  }
-
-  async function unpack(packed) {
-    const bytes =
-      Uint8Array.fromBase64?.(packed) ?? Uint8Array.from(atob(packed), (it) => it.charCodeAt(0));
-    const { readable, writable } = new DecompressionStream("gzip");
-    const writer = writable.getWriter(); // WebKit reads no Blob in a worker of such a page
-    writer.write(bytes).catch(() => {}); // a damaged file is told where it is read
-    writer.close().catch(() => {});
-    return new Response(readable).arrayBuffer();
-  }
-
-  function response(url) {
-    const contents = files.get(String(url));
-    if (!contents) return new Response(null, { status: 404, statusText: "not in this copy" });
-    const type = String(url).endsWith(".wasm") ? "application/wasm" : "application/octet-stream";
-    return new Response(contents, { headers: { "Content-Type": type } });
   }
 
   /** The only kind of address from which every browser lets a worker of such a page run a script. */

@@ -1,15 +1,21 @@
 """The formulas of a calculator, and what their letters stand for."""
 
+import hashlib
+import json
+import os
 from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
 from typing import NamedTuple
 
 from build_scripts.pages.markdown import escaped, symbol
+from build_scripts.runtime import imports
 from calc.model import Calculator, Case, Choice, Input, Quantity, Step, Typed, solve
 from calc.units import Kind
 from calc.views.formula import as_mathml, as_text, letters
 from calc.views.html import tag
 from calc.views.words import input_words, shown
 
+CACHE = imports.ROOT / ".cache" / "formulas"
 INTRODUCTION = """In the order of the work. Where a step is not taken in every case, one is named
 in which it is."""
 
@@ -28,8 +34,31 @@ class Shown(NamedTuple):
     tried: list[Tried]
 
 
-def formulas(calculator: Calculator) -> Iterator[str]:
-    """Every formula in the order of the work, and the letters after them."""
+def formulas(calculator: Calculator) -> list[str]:
+    """Every formula in the order of the work, and the letters after them.
+
+    They are kept from build to build, for all the cases take three quarters of it.
+    """
+    file = CACHE / f"{calculator.name}-{_fingerprint(calculator)}.json"
+    if not file.exists():
+        CACHE.mkdir(parents=True, exist_ok=True)
+        for old in CACHE.glob(f"{calculator.name}-*"):
+            old.unlink(missing_ok=True)
+        part = CACHE / f".{file.name}.{os.getpid()}"  # another build may be at it as well
+        part.write_text(json.dumps(list(_written(calculator))), encoding="utf-8")
+        part.replace(file)
+    kept: list[str] = json.loads(file.read_text(encoding="utf-8"))
+    return kept
+
+
+def _fingerprint(calculator: Calculator) -> str:
+    """A hash of all code that the formulas come from."""
+    modules = [f"calc.calculators.{calculator.name}", "calc.views.formula", "calc.views.words"]
+    code = [*imports.reached(modules).values(), *sorted(Path(__file__).parent.glob("*.py"))]
+    return hashlib.sha256(b"".join(file.read_bytes() for file in code)).hexdigest()[:16]
+
+
+def _written(calculator: Calculator) -> Iterator[str]:
     every = cases(calculator)
     steps = taken(every)
     yield INTRODUCTION

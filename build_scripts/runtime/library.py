@@ -10,8 +10,6 @@ PYODIDE = imports.ROOT / "node_modules" / "pyodide"
 PYODIDE_NEEDS = {
     "ast",
     "encodings.utf_8",
-    "importlib.abc",
-    "inspect",
     "json",
     "linecache",
     "pathlib",
@@ -48,9 +46,44 @@ NEVER_ASKED = {
 }
 
 # Pyodide starts with an event loop and an installer of packages. `calc` awaits nothing and
-# installs nothing, and they with all that they import are a third of the library.
+# installs nothing, and they with all that they import are a third of the library. It also wants
+# two base classes, docstrings for its own functions, a way to declare types of JavaScript's, and
+# `inspect` for these; `dataclasses` and `pkgutil` want a function of that each, and signatures that
+# nobody reads.
 STAND_INS = {
     "asyncio": "",
+    "importlib.abc": """\
+class Loader:
+    pass
+class MetaPathFinder:
+    def invalidate_caches(self):
+        pass
+""",
+    "inspect": """\
+class Parameter:
+    pass
+class Signature:
+    pass
+def get_annotations(of):
+    return dict(of.__dict__.get("__annotations__", {}))
+def getmodulename(path):
+    return path.rpartition("/")[2].removesuffix(".pyc") if path.endswith(".pyc") else None
+def iscoroutinefunction(of):
+    return False
+def signature(of):
+    raise ValueError("no signatures here")
+""",
+    "_pyodide.docstring": "def get_cmeth_docstring(of):\n    return ''\n",
+    "_pyodide.jsbind": """\
+from _pyodide_core import JsFuncSignature, js2py_default_call_result, py2js_default
+def _anything(*args, **kwargs):
+    pass
+no_default = object()
+default_signature = JsFuncSignature(
+    _anything, False, 0, (), (), py2js_default, (), (), (), py2js_default,
+    js2py_default_call_result,
+)
+""",
     "pyodide.webloop": "def _initialize_event_loop():\n    pass\n",
     "pyodide._package_loader": """\
 from pathlib import Path
@@ -60,6 +93,7 @@ def init_loaded_packages():
     pass
 """,
 }
+IN_LIBRARY = ("importlib.abc", "inspect")  # of these, what the library itself comes to import
 
 
 def standard_library() -> dict[str, bytes]:
@@ -67,7 +101,8 @@ def standard_library() -> dict[str, bytes]:
     asked = imports.asked_of_library(imports.package_files())
     if stood_in := {name for name in asked if name.partition(".")[0] in STAND_INS}:
         raise RuntimeError(f"A page has no {', '.join(sorted(stood_in))}.")
-    kept = imports.loaded_with(asked | PYODIDE_NEEDS) - FROZEN
+    ours = {name: STAND_INS[name] for name in IN_LIBRARY}
+    kept = imports.loaded_with(asked | PYODIDE_NEEDS, ours) - FROZEN - ours.keys()
     with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as shipped:
         return {
             name: shipped.read(name)

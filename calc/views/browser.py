@@ -8,8 +8,9 @@ or `words`, a shared link's name and input=value. `do` says what is wanted; see 
 
 import json
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from dataclasses import replace
-from pathlib import Path
+from importlib import import_module
 from typing import Any
 
 from calc.calculators import calculator
@@ -27,6 +28,7 @@ from calc.views.words import finding_words, refusal_words
 type Data = Mapping[str, Any]
 type Reply = dict[str, Any]
 
+PACKAGES = ("calc", "calc.calculators", "calc.physics", "calc.mathml")
 WEEKS_A_YEAR = 365 / 7
 MOST_WEEKS = 2000  # in one request: no more than a fast machine counts within a few seconds
 
@@ -54,6 +56,7 @@ def _job(do: str, asked: Data) -> Reply:
 def _case(asked: Data) -> Case:
     unit_set = asked["units"] if asked.get("units") in UNIT_SETS else "us"
     declared = calculator(asked["calculator"])
+    _learn_formulas(declared.name)
     if "words" in asked:
         return solve(declared, _linked(declared, asked["words"]), unit_set)
     return solve(declared, _typed(declared, asked.get("fields", {}), unit_set), unit_set)
@@ -195,18 +198,15 @@ ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-re
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
 
 
-def learn_formulas(made: str) -> None:
-    """Take the MathML that the build made: JSON with "templates" and "symbols"."""
-    known = json.loads(made)
-    TEMPLATES.update(known["templates"])
-    SYMBOLS.update(known["symbols"])
+def _learn_formulas(name: str) -> None:
+    """The build puts the MathML of a calculator's formulas beside it; the wheel has none."""
+    with suppress(ModuleNotFoundError):
+        made = import_module(f"calc.mathml.{name}")
+        TEMPLATES.update(made.TEMPLATES)
+        SYMBOLS.update(made.SYMBOLS)
 
 
-def _learn_from_package() -> None:
-    """The build puts its MathML into the package that the page loads; the wheel has none."""
-    made = Path(__file__).parents[1] / "formulas.json"
-    if made.exists():
-        learn_formulas(made.read_text(encoding="utf-8"))
-
-
-_learn_from_package()
+def take(archive: str) -> None:
+    """More of `calc` has come: the zip file at this path holds modules of a calculator."""
+    for package in PACKAGES:
+        import_module(package).__path__.append(f"{archive}/{package.replace('.', '/')}")

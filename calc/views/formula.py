@@ -3,6 +3,7 @@
 import ast
 import re
 from collections.abc import Callable, Iterable, Mapping
+from functools import cache
 from typing import NamedTuple
 
 from calc.figures import plainly_written
@@ -39,6 +40,7 @@ def letter_latex(name: str) -> str:
     return f"{tex}_{{\\text{{{index}}}}}" if index else tex
 
 
+@cache  # an answer asks for each formula's letters and sides several times, and so does the next
 def sides(formula: str) -> tuple[str, ast.expr]:
     """The letter on the left and the expression on the right of a formula."""
     left, right = formula.split(" = ", 1)
@@ -130,12 +132,13 @@ class _Writer:
         return text if binds >= least else self.style.group.format(text)
 
 
-def letters(formula: str) -> list[str]:
+@cache
+def letters(formula: str) -> tuple[str, ...]:
     """The letters of a formula, left side first."""
     left, right = sides(formula)
     functions = {node.func for node in ast.walk(right) if isinstance(node, ast.Call)}
     names = (n for n in ast.walk(right) if isinstance(n, ast.Name) and n not in functions)
-    return [left, *dict.fromkeys(node.id for node in names)]
+    return (left, *dict.fromkeys(node.id for node in names))
 
 
 def quantities(case: Case, step: Step) -> Mapping[str, Quantity]:

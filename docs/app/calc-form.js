@@ -206,7 +206,8 @@ function useUnitsEverywhere(set) {
 }
 
 function warmUp() {
-  start().catch(() => {}); // the first answer will say why
+  const names = [...document.querySelectorAll("calc-form")].map((form) => form.getAttribute("name"));
+  start(names).catch(() => {}); // the first answer will say why
 }
 
 // Nobody's data plan is spent unasked: only a connection that says it is fast starts early.

@@ -1,42 +1,61 @@
 // Asks calc, which runs in one worker per page. A worker that is silent for too long
 // is ended, and the next question starts another.
 
-import { RUNTIME } from "./runtime.js"; // written by the build
+import { code, codeFor, parts } from "./runtime-files.js";
 
 const BOOT_LIMIT = 60_000; // ms; Pyodide that cannot instantiate its WebAssembly stays silent
 const REQUEST_LIMIT = 10_000; // ms
 
 let engine;
 
-/** Starts Python, once per page. Resolves when it is ready for questions. */
-export function start() {
+/** Starts Python, once per page. Resolves when it is ready for questions on these calculators. */
+export async function start(calculators = []) {
   engine ??= launch();
-  return engine.ready;
+  const roles = calculators.flatMap((calculator) => codeFor({ calculator }));
+  await Promise.all([engine.ready, ...roles.map(engine.give)]);
 }
 
 /** Resolves to what calc.views.browser replies to `request`. */
 export async function ask(request) {
   engine ??= launch();
-  const { ready, send } = engine;
-  await ready;
+  const { ready, give, send } = engine;
+  await Promise.all([ready, ...codeFor(request).map(give)]);
   return send({ request }, REQUEST_LIMIT, "The calculation took too long and was stopped.");
 }
 
 function launch() {
   const missing = ["WebAssembly", "Worker"].find((name) => !(name in globalThis));
-  if (missing) return { ready: refusal(`This browser has no ${missing}: it cannot calculate.`) };
+  if (missing) {
+    const ready = refusal(`This browser has no ${missing}: it cannot calculate.`);
+    return { ready, give: () => ready };
+  }
 
   const worker = new Worker(new URL("worker.js", import.meta.url));
   const waiting = new Map();
+  const held = new Map(); // role of a calculator's code -> the promise that the worker has it
   let asked = 0;
+  let giveUp;
+  const stopped = new Promise((_, refuse) => {
+    giveUp = refuse;
+  });
 
-  function send(message, limit, late) {
+  function send(message, limit, late, handedOver = []) {
     return new Promise((settle, refuse) => {
       const id = ++asked;
       const timer = setTimeout(stop, limit, late);
       waiting.set(id, { settle, refuse, timer });
-      worker.postMessage({ id, ...message });
+      worker.postMessage({ id, ...message }, handedOver);
     });
+  }
+
+  function give(role) {
+    if (!held.has(role)) held.set(role, given(role).catch((fault) => { held.delete(role); throw fault; }));
+    return held.get(role);
+  }
+
+  async function given(role) {
+    const [archive] = await Promise.all([code(role), ready]);
+    return send({ role, archive }, REQUEST_LIMIT, "Python took too long and was stopped.", [archive]);
   }
 
   function stop(why) {
@@ -47,6 +66,7 @@ function launch() {
       refuse(new Error(why));
     }
     waiting.clear();
+    giveUp(new Error(why));
   }
 
   worker.onmessage = ({ data: { id, reply, fault } }) => {
@@ -61,12 +81,16 @@ function launch() {
     stop(`Python did not start: ${event.message ?? "its worker could not be loaded"}.`);
   };
 
-  const addressed = ([role, [path, integrity]]) =>
-    [role, { url: new URL(`../${path}`, import.meta.url).href, integrity }];
-  const runtime = Object.fromEntries(Object.entries(RUNTIME).map(addressed));
-  const ready = send({ runtime }, BOOT_LIMIT, "Python did not start within a minute.");
+  const { right, ...coming } = parts();
+  const sent = Object.entries(coming).map(async ([role, part]) => {
+    const content = await part;
+    worker.postMessage({ role, content }, content instanceof ArrayBuffer ? [content] : []);
+  });
+  const booted = send({ boot: true }, BOOT_LIMIT, "Python did not start within a minute.");
+  booted.catch(() => {}); // a part that is wrong says better why
+  const ready = Promise.race([stopped, Promise.all([right, ...sent]).then(() => booted)]);
   ready.catch(({ message }) => stop(message));
-  const launched = { ready, send };
+  const launched = { ready, give, send };
   return launched;
 }
 

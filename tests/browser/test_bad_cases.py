@@ -73,9 +73,9 @@ def test_without_what_python_needs_the_page_reads_and_says_so(name: str, page: O
     reads(opened)
 
 
-NEVER = """onmessage = ({ data: { id, runtime } }) => {
-  if (runtime) postMessage({ id, reply: true });
-  else for (;;);
+NEVER = """onmessage = ({ data: { id, request } }) => {
+  if (request) for (;;);
+  else if (id) postMessage({ id, reply: true });
 };"""
 
 

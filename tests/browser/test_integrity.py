@@ -43,7 +43,10 @@ def damage(file: Path) -> bytes:
     return whole
 
 
-@pytest.mark.parametrize("role", ["engine", "wasm", "library", "calc"])
+ROLES = ["engine", "wasm", "library", "calc", "calculators/outlet_setting"]
+
+
+@pytest.mark.parametrize("role", ROLES)
 def test_a_damaged_file_is_told_and_heals_with_the_server(
     role: str, page: Page, book: Path, site: Site
 ) -> None:

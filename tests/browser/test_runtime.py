@@ -70,6 +70,7 @@ def test_a_browser_without_webassembly_is_told_at_once(page: OpenPage) -> None:
         ("wasm", ".wasm does not come: 404"),
         ("library", ".zip does not come: 404"),
         ("calc", ".zip does not come: 404"),
+        ("calculators/pail_flow", ".zip does not come: 404"),
     ],
 )
 def test_a_file_that_is_missing_is_told(
@@ -91,7 +92,7 @@ def test_a_file_that_is_missing_is_told(
     [
         ("onmessage = () => {};", "", "01:00", "did not start within a minute"),
         (
-            "onmessage = ({ data: { id, runtime } }) => runtime && postMessage({ id });",
+            "onmessage = ({ data: { id, request } }) => id && !request && postMessage({ id });",
             "await start();",
             "00:10",
             "took too long",

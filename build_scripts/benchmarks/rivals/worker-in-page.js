@@ -2,7 +2,15 @@
 // calculates runs in the page itself, whoever wrote it: run before all else, this stands in for Worker.
 (() => {
   const Native = globalThis.Worker;
-  const queue = (work) => setTimeout(work, 0);
+  // as a worker's message comes, which no timer's least delay holds back
+  const queue = (work) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = work;
+    port2.postMessage(0);
+  };
+  const fetch = globalThis.fetch.bind(globalThis);
+  // a worker's own fetch answers for the addresses it has made up, and the page goes on fetching
+  const isInvented = (url) => new URL(url, location).hostname.endsWith(".invalid");
 
   function importScripts(address) {
     const request = new XMLHttpRequest();
@@ -15,11 +23,15 @@
   globalThis.Worker = class {
     constructor(address, { type } = {}) {
       if (String(address).includes("assets/")) return new Native(address); // the theme's search
-      const inside = { fetch: fetch.bind(globalThis), onmessage: null, postMessage: (data) => queue(() => this.onmessage({ data })) };
+      const inside = { onmessage: null, postMessage: (data) => queue(() => this.onmessage({ data })) };
       const own = (name) => name in inside;
       const self = new Proxy(globalThis, {
         get: (page, name) => (own(name) ? inside[name] : page[name]),
-        set: (page, name, value) => Reflect.set(own(name) ? inside : page, name, value),
+        set: (page, name, value) => {
+          if (name === "fetch") page.fetch = (url, ...rest) => (isInvented(url) ? value : fetch)(url, ...rest);
+          else (own(name) ? inside : page)[name] = value;
+          return true;
+        },
       });
       this.started = this.#start(String(address), type, self);
       this.postMessage = async (data) => {
