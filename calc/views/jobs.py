@@ -53,7 +53,7 @@ def record(asked: Data) -> Reply:
     job = read_job(asked["job"])
     known = words()
     rows = [
-        row(known[name].label, _as_kept(known[name], value), _from(value), "")
+        row(known[name].label, as_kept(known[name], value), came_from(value), "")
         for name, value in job.values.items()
     ]
     return {"record": job_record(job, Head(date=job.date), rows)}
@@ -98,7 +98,7 @@ def use(case: Case, asked: Data) -> Reply:
         name: {"text": value.text, "unit": value.unit, "sure": value.sure}
         for name, value in typed(job, case.calculator).items()
     }
-    return {"use": fields, "origins": {name: _from(job.values[name]) for name in fields}}
+    return {"use": fields, "origins": {name: came_from(job.values[name]) for name in fields}}
 
 
 def keep(case: Case, asked: Data) -> Reply:
@@ -137,7 +137,7 @@ def left_as(case: Case, name: str) -> Typed | None:
     return Typed(plainly_written(unit.out_of_si(value), 6), unit.symbol)
 
 
-def _from(value: JobValue) -> str:
+def came_from(value: JobValue) -> str:
     said = calculator(value.origin).title if value.origin in names() else value.origin
     return f"{said}, {value.when[:10]}"
 
@@ -189,10 +189,10 @@ def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
 
 def _value_row(each: Input | Choice, value: JobValue) -> Safe:
     drop_ = tag("button", "Take out", type="button", data_drop=each.name)
-    return _row(each.label, _as_kept(each, value), _from(value), drop_)
+    return _row(each.label, as_kept(each, value), came_from(value), drop_)
 
 
-def _as_kept(each: Input | Choice, value: JobValue) -> str:
+def as_kept(each: Input | Choice, value: JobValue) -> str:
     """A value of a job as it was typed, with its unit and plus-or-minus."""
     if isinstance(each, Choice):
         return each.options[value.value]
@@ -205,10 +205,15 @@ def _compared_row(each: Compared) -> Safe:
     if isinstance(each.word, Choice):
         ends = [each.word.options[str(end)] if end else "—" for end in (each.old, each.new)]
         return _row(each.word.label, *ends, "" if each.old == each.new else "changed")
-    return _row(each.word.label, _shown(each, each.old), _shown(each, each.new), _change(each))
+    return _row(
+        each.word.label,
+        value_words(each, each.old),
+        value_words(each, each.new),
+        change_words(each),
+    )
 
 
-def _shown(each: Compared, value: object) -> str:
+def value_words(each: Compared, value: object) -> str:
     if value is None or each.unit is None:
         return "—"
     values = value if isinstance(value, tuple) else (value,)
@@ -216,7 +221,7 @@ def _shown(each: Compared, value: object) -> str:
     return "; ".join(with_unit(written(unit.out_of_si(float(one)), 3), unit) for one in values)
 
 
-def _change(each: Compared) -> str:
+def change_words(each: Compared) -> str:
     if each.old is None or each.new is None:
         return f"only in the {'second' if each.old is None else 'first'}"
     if each.change is None or each.unit is None:
