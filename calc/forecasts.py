@@ -90,25 +90,21 @@ def _due(forecast: Forecast, job: Job) -> Due:
 def missing_of(forecast: Forecast, job: Job) -> tuple[str, ...]:
     """The values that the job lacks to answer a forecast, by name."""
     declared = calculator(forecast.calculator) if forecast.calculator else None
-    wanted = invented(declared, forecast.idle) if declared else ()
+    wanted = wanted_of_house(declared, forecast.idle) if declared else ()
     since = (forecast.since,) if forecast.since else ()
     return tuple(name for name in dict.fromkeys((*since, *wanted)) if name not in job.values)
 
 
-def invented(declared: Calculator, idle: tuple[str, ...] = ()) -> tuple[str, ...]:
-    """The inputs whose default tells of the invented house, so that it says nothing of a real one.
-
-    Those whose default is common practice or published may stand, and those that are `idle`.
-    """
-    every = (each.name for each in declared.inputs if "invented" in each.origin)
-    return tuple(name for name in every if name not in idle)
+def wanted_of_house(declared: Calculator, idle: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """What the calculator must be told of this house: no example's figure makes a date."""
+    return tuple(name for name in declared.invented if name not in idle)
 
 
 def settled(
     job: Job, declared: Calculator, unit_set: str = "us", idle: tuple[str, ...] = ()
 ) -> Case | None:
     """The calculator answered from the job alone; None if the job does not hold enough for it."""
-    if any(name not in job.values for name in invented(declared, idle)):
+    if any(name not in job.values for name in wanted_of_house(declared, idle)):
         return None
     case = solve(declared, typed(job, declared), unit_set)
     return case if case.answer else None

@@ -9,6 +9,7 @@ from calc.errors import Refused
 from calc.figures import plainly_written, written
 from calc.job import Compared, Job, JobValue, compared, kept, read_job, typed, without, write_job
 from calc.model import Case, Choice, Input, Output, Typed, solve
+from calc.units import Unit
 from calc.views.html import Safe, joined, tag
 from calc.views.record import Head, job_record, row
 from calc.views.words import (
@@ -102,8 +103,11 @@ def use(case: Case, asked: Data) -> Reply:
 
 
 def keep(case: Case, asked: Data) -> Reply:
-    """The job with the ticked values kept: inputs by name, outputs as output>input."""
-    job = read_job(asked["job"])
+    """The job with the ticked values kept: inputs by name, outputs as output>input.
+
+    `says` tells what stood in the job in their place until now.
+    """
+    job = before = read_job(asked["job"])
     for ticked in asked["ticked"]:
         source, leaves, place = ticked.partition(">")
         value = left_as(case, source) if leaves else case.typed[source]
@@ -111,7 +115,19 @@ def keep(case: Case, asked: Data) -> Reply:
             continue
         origin = case.calculator.name if leaves else asked["origin"]
         job = kept(job, place or source, value, origin, asked["when"], case.unit_set)
-    return {"job": write_job(job)}
+    return {"job": write_job(job), "says": _replaced(before, job)}
+
+
+def _replaced(before: Job, job: Job) -> str:
+    known = words()
+    gone = [name for name, old in before.values.items() if as_new(old) != as_new(job.values[name])]
+    said = (f"{known[name].label}: {as_kept(known[name], before.values[name])}" for name in gone)
+    return f"Until now the job had {'; '.join(said)}." if gone else ""
+
+
+def as_new(value: JobValue) -> tuple[str, str | None, str]:
+    """What a value says, whenever and from wherever it came."""
+    return value.value, value.unit, value.plus_minus
 
 
 def refusal(refused: Refused) -> Reply:
@@ -134,7 +150,16 @@ def left_as(case: Case, name: str) -> Typed | None:
     if value is None:
         return None
     unit = output.usual(case.unit_set)
-    return Typed(plainly_written(unit.out_of_si(value), 6), unit.symbol)
+    return Typed(
+        plainly_written(unit.out_of_si(value), 6), unit.symbol, sure=_sure_of(case, name, unit)
+    )
+
+
+def _sure_of(case: Case, name: str, unit: Unit) -> str:
+    """The plus-or-minus that the calculator itself gives for an answer; empty if it gives none."""
+    giver = case.calculator.sure_of.get(name)
+    width = case.answer.outputs[giver] if giver and case.answer else None
+    return "" if width is None else f"{plainly_written(width / unit.scale, 2)} {unit.symbol}"
 
 
 def came_from(value: JobValue) -> str:
