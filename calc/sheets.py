@@ -1,10 +1,17 @@
 """The record's sheets, one page each: which values stand where, and what is written by pen.
 
-A line is the name of a value (see `calc.vocabulary`), a `Blank`, a row of `Ticks` or a `Pair`. A
-value that the job does not hold is a line to write on.
+A line is the name of a value (see `calc.vocabulary`), the same `Named` anew, a `Blank`, a row of
+`Ticks` or a `Pair`. A value that the job does not hold is a line to write on.
 """
 
 from typing import NamedTuple
+
+
+class Named(NamedTuple):
+    """A value of the job, called what the reader of the sheet would call it."""
+
+    name: str
+    label: str
 
 
 class Blank(NamedTuple):
@@ -30,7 +37,7 @@ class Pair(NamedTuple):
     unit: str = ""
 
 
-type Line = str | Blank | Ticks | Pair
+type Line = str | Named | Blank | Ticks | Pair
 
 
 class Part(NamedTuple):
@@ -86,6 +93,8 @@ PROVED = (
 THEN_AND_NOW = ("Last time", "Today", "Change")
 RAW_AND_TREATED = ("Raw", "Treated", "Level, from the report")
 BEFORE_AND_AFTER = ("Before", "After")
+MOST_OUT = Named("worst_outlet", "Flow out, at most")
+LEAST_IN = Named("worst_inlet", "Flow in, at least")
 NO_ONE_OPENS = "More out than in drains the open tank, and pump 2 then draws air and radon."
 
 COMMISSIONING = Sheet(
@@ -200,8 +209,9 @@ HOMEOWNER = Sheet(
         "tank never runs empty. Keep this page by the tank.",
     ),
     parts=(
-        Part("Set at the visit", ("worst_inlet", "worst_outlet", "treated_radon"),
-             ("Value", "Day")),
+        Part("Set at the visit", (
+            LEAST_IN, MOST_OUT, Named("treated_radon", "Radon in the water at the taps"),
+        ), ("Value", "Day")),
         Part("Whom to call", (
             Blank("Water technician"), Blank("Electrician"), Blank("Laboratory"),
             Blank("Health department"),
@@ -235,13 +245,14 @@ TAGS = Sheet(
     "Tags to cut out and tie on",
     tags=(
         Tag("Outlet limit: locked", "Do not open it further. " + NO_ONE_OPENS,
-            ("worst_outlet", "worst_inlet", "guard")),
+            (MOST_OUT, LEAST_IN)),
         Tag("Filter before the open tank", "Service it before the flow in falls to this.",
-            ("service_at", "inlet", "inlet_gauge")),
+            (Named("service_at", "Service at a flow in of"), Named("inlet", "Flow in that day"),
+             Named("inlet_gauge", "Gauge that day"))),
         Tag("Bypass: keep shut", "Water that goes round the aerator brings its radon into the "
-            "house.", ("raw_radon",)),
+            "house.", (Named("raw_radon", "Radon before the aerator"),)),
         Tag("Blower: keep it running", "Clean the aerator when the gauge stands at the limit.",
-            ("blower_clean", "blower_limit")),
+            (Named("blower_clean", "Gauge when clean"), Named("blower_limit", "Limit"))),
     ),
     signed=False,
 )  # fmt: skip
@@ -254,5 +265,6 @@ def names_in(sheet: Sheet) -> set[str]:
     lines = [line for part in sheet.parts for line in part.lines]
     lines += [line for tag in sheet.tags for line in tag.lines]
     found = {line for line in lines if isinstance(line, str)}
+    found |= {line.name for line in lines if isinstance(line, Named)}
     pairs = [line for line in lines if isinstance(line, Pair)]
     return found | {name for pair in pairs for name in (pair.before, pair.after) if name}

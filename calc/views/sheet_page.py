@@ -36,7 +36,7 @@ def page(sheet: Sheet, visit: Visit) -> Safe:
         signed = (tag("p", writing_line(), tag("span", each)) for each in SIGNED)
         inside.append(tag("div", *signed, class_="record-signed"))
     inside.append(tag("footer", tag("p", LIMITS)))
-    return tag("article", *inside, class_=f"record record-{sheet.name.replace('_', '-')}")
+    return tag("article", *inside, class_=f"record record-page-{sheet.name.replace('_', '-')}")
 
 
 def _under(visit: Visit) -> Safe:

@@ -8,7 +8,7 @@ from calc.forecasts import Due
 from calc.job import Job, JobValue, compared
 from calc.model import Choice, Input, Typed
 from calc.next_visit import measured_anew
-from calc.sheets import THEN_AND_NOW, Blank, Line, Pair, Part, Ticks
+from calc.sheets import THEN_AND_NOW, Blank, Line, Named, Pair, Part, Ticks
 from calc.views.html import Safe, joined, tag
 from calc.views.jobs import as_kept, came_from, change_words
 from calc.views.words import with_unit
@@ -49,9 +49,9 @@ def _row(line: Line, part: Part, visit: Visit) -> Safe:
         ends = [_end(name, line.unit, visit) for name in (line.before, line.after)]
         more = [writing_line()] * (len(part.heads) - len(ends))
         return _cells(line.label, part, [*ends, *more])
-    word = words()[line]
+    name, label = line if isinstance(line, Named) else (line, words()[line].label)
     fill: Callable[[Input | Choice, Visit], list[object]] = _FILLS.get(part.heads, _measured)
-    return _cells(word.label, part, fill(word, visit)[: len(part.heads)])
+    return _cells(label, part, fill(words()[name], visit)[: len(part.heads)])
 
 
 def _cells(label: str, part: Part, cells: list[Safe] | list[object]) -> Safe:
@@ -88,8 +88,13 @@ def _then_and_now(word: Input | Choice, visit: Visit) -> list[object]:
     if job and before and then and now:
         pairs = compared(before, job, visit.unit_set)
         change = next(change_words(each) for each in pairs if each.word.name == word.name)
-    ends = [said(word, then) if then else "", said(word, now) if now else None]
-    return [ends[0], ends[1] or blank_line(word, visit.unit_set), change]
+    old = _last(said(word, then)) if then else ""
+    return [old, _last(said(word, now)) if now else blank_line(word, visit.unit_set), change]
+
+
+def _last(text: str) -> str:
+    """The last of several readings: the others are of days before."""
+    return text.rpartition(";")[2].strip()
 
 
 _FILLS = {THEN_AND_NOW: _then_and_now, ("Value", "Day"): _with_day}
