@@ -127,7 +127,7 @@ SERVICE = Sheet(
         Part("Measured", (
             "inlet", "inlet_gauge", "outlet", "house_gauge", "pump", "filter_meter", "well_cut_in",
             "well_precharge", "cut_in", "cut_out", "precharge", "blower_now", "float_open",
-            "raw_radon", "treated_radon", "treated_ph", "raw_iron", "water_temperature",
+            "raw_radon", "treated_radon", "treated_ph", "iron", "water_temperature",
         ), THEN_AND_NOW),
         Part("Done today", (
             Ticks("Filter", ("washed", "changed", "left")),
@@ -184,7 +184,8 @@ WATER_REPORT = Sheet(
         ), RAW_AND_TREATED),
         Part("Water", (
             Pair("pH", "entering_ph", "treated_ph"), Pair("Alkalinity, as CaCO₃", "alkalinity"),
-            Pair("Hardness, as CaCO₃", "hardness"), Pair("Iron", "raw_iron", "iron"),
+            Pair("Hardness, as CaCO₃", "hardness"), Pair("Iron", "iron"),
+            Pair("Iron, dissolved", "raw_iron"),
             Pair("Manganese", unit="mg/L"), Pair("Temperature", "water_temperature"),
             Pair("Dissolved solids", unit="mg/L"), Pair("Turbidity", unit="NTU"),
             Pair("Chloride", unit="mg/L"), Pair("Sulfate", unit="mg/L"),

@@ -8,7 +8,7 @@ from calc.figures import written
 from calc.forecasts import Due, settled
 from calc.model import Choice
 from calc.next_visit import Drift, drifts
-from calc.sheets import Part, Sheet, Tag
+from calc.sheets import Part, Sheet, Tag, names_in
 from calc.units import Unit
 from calc.views.html import Safe, joined, tag
 from calc.views.jobs import change_words, value_words
@@ -16,6 +16,7 @@ from calc.views.record import SIGNED
 from calc.views.sheet_rows import Visit, part_table, writing_line
 from calc.views.words import finding_words, with_unit
 
+MOST_NAMED = 8  # values that drifted, in a paragraph on paper
 LIMITS = "Not a design stamp and no permit: local codes and licensed practice decide."
 
 
@@ -31,7 +32,7 @@ def page(sheet: Sheet, visit: Visit) -> Safe:
     if sheet.dates:
         inside.append(_dates_table(visit))
     if sheet.drift:
-        inside.append(drift_list(visit))
+        inside.append(_drift_line(sheet, visit))
     if sheet.signed:
         signed = (tag("p", writing_line(), tag("span", each)) for each in SIGNED)
         inside.append(tag("div", *signed, class_="record-signed"))
@@ -67,7 +68,7 @@ def _tag(label: Tag, visit: Visit) -> Safe:
         tag("h2", label.title),
         tag("p", label.says),
         part_table(Part("", label.lines, ("Value", "Day")), visit),
-        tag("p", f"{job.name}, {job.date}" if job else writing_line(wide=True), class_="record-of"),
+        tag("p", *((job.name, tag("br"), job.date) if job else (writing_line(wide=True),))),
         class_="record-tag",
     )
 
@@ -106,6 +107,21 @@ def drift_list(visit: Visit) -> Safe:
     ]
     head = tag("h2", f"Drifted since {visit.before.date}")
     return tag("div", head, tag("ul", *lines), class_="record-drift")
+
+
+def _drift_line(sheet: Sheet, visit: Visit) -> Safe:
+    """The same in one paragraph, for paper: what stands on the sheet first, and not without end."""
+    if not (visit.job and visit.before):
+        return Safe()
+    found = [each.compared.word for each in drifts(visit.before, visit.job, visit.unit_set)]
+    if not found:
+        return drift_list(visit)
+    found.sort(key=lambda word: word.name not in names_in(sheet))
+    more = len(found) - MOST_NAMED
+    said = "; ".join(word.label for word in found[:MOST_NAMED])
+    rest = f"; and {more} more, on the page of the record" if more > 0 else ""
+    head = tag("strong", f"Drifted since {visit.before.date}, by more than both plus-or-minus: ")
+    return tag("p", head, f"{said}{rest}.", class_="record-finding")
 
 
 def _drift_words(drift: Drift) -> list[str]:

@@ -19,6 +19,8 @@ export async function jobPanel(form) {
 /** Refreshes the panel for what another tab has done. What was ticked stays ticked. */
 export async function jobChanged(form) {
   if (!form.part(".calc-job").open) return;
+  const job = await current();
+  if (job && job[0] !== form.part(".calc-job-inside").dataset.job) return otherJob(form, job);
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map(({ value }) => value);
   await jobPanel(form);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked ||= ticked.includes(box.value);
@@ -68,8 +70,15 @@ export async function keepIn(id, form, ticked, origin) {
 async function shownJob(form) {
   const job = await chosenJob();
   if (job[0] === form.part(".calc-job-inside").dataset.job) return job;
+  await otherJob(form, job);
+  throw new Error(`Another tab has chosen ${head(job[1])}. Nothing was kept: tick again what goes there.`);
+}
+
+/** Shows another job in the panel. Nothing stays ticked: it was meant for the one before. */
+async function otherJob(form, [, text]) {
   await jobPanel(form);
-  throw new Error(`Another tab has chosen ${head(job[1])}. Nothing was kept: look once more.`);
+  for (const box of form.querySelectorAll("[data-keep]")) box.checked = false;
+  tell(form, `Another tab has chosen ${head(text)}. What you tick now goes there.`);
 }
 
 function paragraph(text) {
