@@ -221,7 +221,7 @@ def as_kept(each: Input | Choice, value: JobValue) -> str:
     """A value of a job as it was typed, with its unit and plus-or-minus."""
     if isinstance(each, Choice):
         return each.options[value.value]
-    bare = value.unit and not each.kind.apart(value.value)[1]
+    bare = value.unit and not each.kind.apart(value.value.rpartition(";")[2].strip())[1]
     shown = f"{value.value}\u00a0{value.unit}" if bare else value.value
     return f"{shown} ± {value.plus_minus}" if value.plus_minus else shown
 

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
-from calc.figures import written
+from calc.figures import plainly_written
 from calc.forecasts import Due
 from calc.job import Job, JobValue, compared
 from calc.model import Choice, Input, Typed
@@ -14,7 +14,7 @@ from calc.views.jobs import as_kept, came_from, change_words
 from calc.views.words import with_unit
 from calc.vocabulary import words
 
-LONGEST_TYPED = 24  # characters; a figure typed longer than that is printed to six digits
+LONGEST_TYPED = 14  # characters; a figure typed longer than that is printed to six digits
 
 
 class Visit(NamedTuple):
@@ -113,7 +113,7 @@ def said(word: Input | Choice, value: JobValue) -> str:
     if isinstance(word, Choice) or len(value.value) <= LONGEST_TYPED or word.several > 1:
         return as_kept(word, plain)
     figure, unit = word.take(Typed(value.value, value.unit or ""), "us")
-    return with_unit(written(unit.out_of_si(float(str(figure))), 6), unit)
+    return with_unit(plainly_written(unit.out_of_si(float(str(figure))), 6), unit)
 
 
 def _sure(word: Input | Choice, value: JobValue) -> str:

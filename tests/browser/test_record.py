@@ -32,14 +32,14 @@ def job(
     date: str = "2026-11-25",
     when: str = "",
     only: tuple[str, ...] = (),
-    **new: str,
+    new: Mapping[str, str] | None = None,
 ) -> str:
     """A job with the example's figures of all inputs, or `only` those of some calculators."""
     made = Job(name=name, date=date, handbook="0.1.0")
     inputs = {each.name for one in only or names() for each in calculator(one).inputs}
     for each in words().values():
         if each.once and each.name in inputs:
-            given = Typed(new.get(each.name, each.default))
+            given = Typed((new or {}).get(each.name, each.default))
             made = kept(made, each.name, given, "measured", when or f"{date}T10:00:00Z")
     return write_job(made)
 
@@ -77,7 +77,7 @@ def test_each_sheet_is_one_page(page: OpenPage, tmp_path: Path, kind: str, paper
     opened = page("jobs.html")
     if kind == "worst":
         take_in(opened, job("W" * 300, "2026-05-01"), tmp_path)
-        take_in(opened, job("W" * 300, **(long_choices() | long_figures())), tmp_path)
+        take_in(opened, job("W" * 300, new=long_choices() | long_figures()), tmp_path)
     if kind == "filled":
         take_in(opened, job(), tmp_path)
     record(opened)
@@ -113,7 +113,7 @@ def long_figures() -> dict[str, str]:
 
 def test_the_sheets_hold_what_the_job_holds(page: OpenPage, tmp_path: Path) -> None:
     opened = page("jobs.html")
-    take_in(opened, job(inlet="5.61 gpm"), tmp_path)
+    take_in(opened, job(new={"inlet": "5.61 gpm"}), tmp_path)
     record(opened)
     assert "5.61 gpm" in text_of(printed(opened, "commissioning", "Letter"))
     assert "Can run dry." in text_of(printed(opened, "commissioning", "Letter"))
@@ -176,7 +176,9 @@ def test_a_date_waits_for_what_is_missing(page: OpenPage, tmp_path: Path) -> Non
 
 def test_at_the_next_visit_what_drifted_is_named(page: OpenPage, tmp_path: Path) -> None:
     opened = page("jobs.html")
-    take_in(opened, job(date="2026-05-01", only=("outlet_setting",), inlet="6.2 gpm"), tmp_path)
+    take_in(
+        opened, job(date="2026-05-01", only=("outlet_setting",), new={"inlet": "6.2 gpm"}), tmp_path
+    )
     record(opened)
     opened.locator("[data-do=next]").click()
     expect(opened.locator("[data-part=said]")).to_contain_text("kept its day", timeout=SLOW)
@@ -399,7 +401,7 @@ def test_a_file_too_large_is_not_even_read(page: OpenPage, tmp_path: Path) -> No
 def test_the_page_of_the_record_fits_a_phone(page: OpenPage, tmp_path: Path, width: int) -> None:
     opened = page("jobs.html", viewport={"width": width, "height": 700})
     take_in(opened, job(date="2026-05-01"), tmp_path)
-    take_in(opened, job(inlet="4.1 gpm"), tmp_path)
+    take_in(opened, job(new={"inlet": "4.1 gpm"}), tmp_path)
     record(opened)
     expect(opened.locator(".record-drift")).to_contain_text("Flow in", timeout=SLOW)
     assert opened.evaluate("document.documentElement.scrollWidth") <= width
