@@ -28,7 +28,7 @@ export function warning() {
 
 /** All jobs as [id, text], the newest first. */
 export async function all() {
-  const kept = await entries(jobs).catch(denied([]));
+  const kept = await unlessDenied(() => entries(jobs), []);
   const here = [...unkept].map(([id, { text }]) => [id, text]);
   return [...new Map([...kept, ...here])].sort(([a], [b]) => (a < b ? 1 : -1));
 }
@@ -48,7 +48,7 @@ export async function chosenJob() {
 }
 
 async function read(id) {
-  return unkept.get(id)?.text ?? get(id, jobs).catch(denied());
+  return unkept.get(id)?.text ?? unlessDenied(() => get(id, jobs));
 }
 
 /** Keeps a new job and returns its id. */
@@ -108,12 +108,14 @@ function reason({ name, message }) {
   return `This browser refuses to keep anything (${message}).`;
 }
 
-/** What to go on with where storage is denied, as in some private windows. */
-function denied(instead) {
-  return (fault) => {
+/** What storage gives, or `instead` where it is denied, as in some private windows. */
+async function unlessDenied(ask, instead) {
+  try {
+    return await ask();
+  } catch (fault) {
     refusal = reason(fault);
     return instead;
-  };
+  }
 }
 
 function choice() {
@@ -131,11 +133,12 @@ export function choose(id) {
   } catch {
     // storage refused: the choice lasts as long as the page
   }
+  news?.postMessage(id);
 }
 
 export async function remove(id) {
   unkept.delete(id);
-  await del(id, jobs).catch(denied());
+  await unlessDenied(() => del(id, jobs));
   news?.postMessage(id);
 }
 

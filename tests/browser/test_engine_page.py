@@ -150,7 +150,7 @@ def test_nothing_in_a_job_is_overwritten_unasked(page: OpenPage) -> None:
         ticked = row.locator("[data-keep]")
         assert ticked.is_checked() == (size == "33")
         do(opened, "outlet_setting", "job-keep")
-        expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in")
+        expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in")
         panel.locator("summary").click()
     opened.goto(opened.url.split("balance")[0] + "jobs.html")
     expect(opened.locator("[data-part=values]")).to_contain_text("33\u00a0gal", timeout=SLOW)
@@ -233,7 +233,7 @@ def test_a_whole_job_prints_on_one_page(page: OpenPage, paper: str) -> None:
     for box in opened.locator("#outlet_setting [data-keep]").all():
         box.check()
     do(opened, "outlet_setting", "job-keep")
-    expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in")
+    expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in")
     opened.goto(opened.url.split("balance")[0] + "jobs.html")
     opened.evaluate("window.print = () => {}")
     do_job = opened.locator("[data-do=record]")
