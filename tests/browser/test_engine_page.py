@@ -127,7 +127,7 @@ def test_a_figure_measured_once_serves_the_next_page(page: OpenPage) -> None:
     # only what was typed here is ticked: an example's figure is no measurement
     expect(panel.locator("[data-keep]:checked")).to_have_count(1, timeout=SLOW)
     do(opened, "outlet_setting", "job-keep")
-    expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in Quarry Road <b>")
+    expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in Quarry Road <b>")
     opened.reload()
     other = opened.locator("#tank_draw .calc-job")
     other.locator("summary").click()
