@@ -72,6 +72,7 @@ class Input(Field):
     several -- how many readings the field may hold
     sure    -- the plus-or-minus to take when none is given, holding 19 times in 20; empty: exact
     once    -- whether it is measured once and serves every page
+    timed   -- whether a watch stands beside it, which fills in its several readings
     """
 
     default: str
@@ -84,6 +85,7 @@ class Input(Field):
     several: int = 1
     sure: str = ""
     once: bool = True
+    timed: bool = False
 
     def __post_init__(self) -> None:
         value, unit = self.take(Typed(self.default), "us")
@@ -264,6 +266,7 @@ class Calculator:
     work   -- takes the inputs by name, SI; after them it may ask for the plus-or-minus of an
               input as NAME_sure, a share of its value
     leaves -- output -> inputs, here or elsewhere, that its value may be kept as
+    sure_of -- output -> the output that is its plus-or-minus, kept with it in a job
     trials -- how often the work is asked for the plus-or-minus of a bent answer; fewer where
               the work takes long, on a phone fifty times what it takes here; 0: there is none
     simulation -- for an answer that is counted. It carries an interval of its own: it has no
@@ -280,6 +283,7 @@ class Calculator:
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
     leaves: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    sure_of: Mapping[str, str] = field(default_factory=dict)
     trials: int = TRIALS
     simulation: Simulation | None = None
 
@@ -293,6 +297,8 @@ class Calculator:
             raise ValueError(f"{self.name}: the work takes {wanted}, the inputs are {names}")
         if not {*self.leaves} <= {*outputs}:
             raise ValueError(f"{self.name}: leaves {list(self.leaves)}, not all of them outputs")
+        if any(self.output(a).kind != self.output(b).kind for a, b in self.sure_of.items()):
+            raise ValueError(f"{self.name}: a plus-or-minus is of the kind of its output")
         for source in self.sources:
             sources.entry(source)
         if self.simulation and self.trials:
@@ -305,6 +311,14 @@ class Calculator:
         """The inputs whose plus-or-minus the work itself takes."""
         wanted = _taken_by(self.work)[len(self.inputs) :]
         return tuple(name.removesuffix("_sure") for name in wanted)
+
+    @cached_property
+    def invented(self) -> tuple[str, ...]:
+        """The inputs whose default tells of an invented house, and so nothing of a real one.
+
+        Those whose default is common practice or published may stand.
+        """
+        return tuple(each.name for each in self.inputs if "invented" in each.origin)
 
     def input(self, name: str) -> Input | Choice:
         """The input of that name. KeyError if there is none."""

@@ -115,6 +115,14 @@ SOURCES = {
         "second-hand",
         "Factors recomputed from the exact definitions of inch, pound and gallon.",
     ),
+    "rfc-5545": Source(
+        "B. Desruisseaux (editor)",
+        "Internet Calendaring and Scheduling Core Object Specification (iCalendar)",
+        2009,
+        "RFC 5545, 3.1 folding, 3.3.11 text, 3.6.1 event",
+        "second-hand",
+        "Section 3.1 seen as others quote it. The handbook's files are read back by a library.",
+    ),
     "nrc-1999": Source(
         "National Research Council",
         "Risk Assessment of Radon in Drinking Water",

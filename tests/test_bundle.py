@@ -38,8 +38,10 @@ def asked_of(name: str) -> list[dict[str, Any]]:
 
 def asked_of_jobs() -> list[dict[str, Any]]:
     job = json.dumps(JOB)
-    given = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
-    return [given | {"date": "2026-11-25", "do": do} for do in browser.ON_JOBS]
+    given: dict[str, Any] = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
+    given |= {"sheet": "all", "others": [job], "when": WHEN, "now": "2026-11-26"}
+    does = (*browser.ON_JOBS, *browser.ON_SHEETS)
+    return [given | {"date": "2026-11-26", "do": do} for do in does]
 
 
 @pytest.fixture(scope="module")

@@ -17,6 +17,7 @@ BELOW_VIEWS = (
     | JOB
     | {"calc.__init__", "calc.cautions", "calc.request", "calc.job"}
     | {"calc.backwards", "calc.uncertainty", "calc.sweep"}
+    | {"calc.days", "calc.calendar_file", "calc.forecasts", "calc.next_visit", "calc.sheets"}
 )
 
 # What a module may import of `calc`, itself and its own package apart. The first name
@@ -48,6 +49,11 @@ MAY_IMPORT = {
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
     "calc.job": MODEL | JOB | {"calc.__init__"},
+    "calc.days": set(),
+    "calc.calendar_file": {"calc.days"},
+    "calc.forecasts": MODEL | JOB | {"calc.job", "calc.days", "calc.calculators."},
+    "calc.next_visit": MODEL | {"calc.__init__", "calc.job"},
+    "calc.sheets": set(),
     "calc.views.": BELOW_VIEWS,
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
     "calc.levels": LOW,

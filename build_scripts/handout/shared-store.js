@@ -8,7 +8,7 @@ const awaited = new Map(); // number of a question -> who waits for its answer
 let asked = 0;
 let port;
 let choices = {}; // what localStorage holds, for it is read without waiting
-let refused = "nothing can be kept: storage.html does not answer"; // so far
+let refused = "storage.html does not answer"; // so far
 
 handout.choices = {
   getItem(name) {
@@ -26,7 +26,13 @@ export const createStore = (...names) => names;
 export const del = (key, names) => ask("del", key, names);
 export const entries = (names) => ask("entries", names);
 export const get = (key, names) => ask("get", key, names);
-export const set = (key, value, names) => ask("set", key, value, names);
+
+/** As the library's, but what `change` makes is put there only if nobody else came between. */
+export async function update(key, change, names) {
+  const was = await ask("get", key, names);
+  if (await ask("swap", key, was, change(was), names)) return;
+  return update(key, change, names);
+}
 
 /** Resolves when what is kept can be asked for, or it is clear that it cannot for now. */
 export const opened = Promise.race([open(), new Promise((settle) => setTimeout(settle, LIMIT))]);
@@ -73,6 +79,6 @@ function heard({ data }) {
   if (data.choices) choices = data.choices; // changed in another window
   const waiting = awaited.get(data.number);
   awaited.delete(data.number);
-  if (data.fault) waiting?.refuse(new Error(data.fault));
+  if (data.fault) waiting?.refuse(Object.assign(new Error(data.fault), { name: data.name }));
   else waiting?.settle(data.answer);
 }

@@ -1,5 +1,5 @@
 // What storage.html does: it keeps jobs and choices for the pages, which cannot share them.
-import { createStore, del, entries, get, set } from "idb-keyval";
+import { createStore, del, entries, get, update } from "idb-keyval";
 
 const stores = new Map();
 
@@ -15,15 +15,28 @@ const DOES = {
   del: (key, names) => del(key, store(names)),
   entries: (names) => entries(store(names)),
   get: (key, names) => get(key, store(names)),
-  set: (key, value, names) => set(key, value, store(names)),
+  swap: (key, was, value, names) => swap(key, was, value, store(names)),
 };
+
+/** Puts `value` in the place of `was`. Resolves to whether `was` still stood there. */
+async function swap(key, was, value, at) {
+  const changed = new Error("changed meanwhile");
+  const put = update(key, (now) => {
+    if (now !== was) throw changed;
+    return value;
+  }, at);
+  return put.then(() => true, (fault) => {
+    if (fault !== changed) throw fault;
+    return false;
+  });
+}
 
 function serve(port) {
   port.onmessage = async ({ data: { number, what, words } }) => {
     try {
       port.postMessage({ number, answer: await DOES[what](...words) });
     } catch (fault) {
-      port.postMessage({ number, fault: `this browser refuses to keep anything (${fault.message})` });
+      port.postMessage({ number, fault: fault.message, name: fault.name });
     }
   };
   addEventListener("storage", () => port.postMessage({ choices: DOES.choices() }));

@@ -1,15 +1,18 @@
 """Archives of byte-code. The same files give the same archive, byte for byte."""
 
 import hashlib
+import marshal
 import py_compile
 import sys
 import tempfile
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from types import CodeType
 
 from build_scripts.runtime.imports import ROOT
 
+_HEAD = 16  # bytes before the code: magic number, flags, hash of the source
 CACHE = ROOT / ".cache" / "runtime"
 
 
@@ -63,4 +66,29 @@ def _compiled(folder: Path, name: str, source: bytes, optimize: int) -> bytes:
         optimize=optimize,
         invalidation_mode=unchecked,
     )
-    return code.read_bytes()
+    head, body = code.read_bytes()[:_HEAD], code.read_bytes()[_HEAD:]
+    bare = _without_lines(marshal.loads(body))
+    # marshal marks what is referred to more than once: held here, everything is, whatever else
+    # this process has in common with it
+    held = list(_parts(bare))
+    body = marshal.dumps(bare)
+    del held
+    return head + body
+
+
+def _without_lines(code: CodeType) -> CodeType:
+    """The code less the lines that it was written on, a third of it: a page shows no traceback."""
+    inner = (
+        _without_lines(each) if isinstance(each, CodeType) else each for each in code.co_consts
+    )
+    return code.replace(co_linetable=b"", co_consts=tuple(inner))
+
+
+def _parts(value: object) -> Iterator[object]:
+    yield value
+    if isinstance(value, CodeType):
+        names = (value.co_names, value.co_varnames, value.co_cellvars, value.co_freevars)
+        yield from _parts((value.co_consts, *names, value.co_name, value.co_qualname))
+    elif isinstance(value, tuple | frozenset):
+        for each in value:
+            yield from _parts(each)

@@ -182,7 +182,9 @@ _DUE = Output(
 )
 
 
-def _ago(name: str, label: str, symbol: str, default: str, measure: str) -> Input:
+def _ago(
+    name: str, label: str, symbol: str, default: str, measure: str, *, once: bool = False
+) -> Input:
     return Input(
         name=name,
         label=label,
@@ -196,7 +198,7 @@ def _ago(name: str, label: str, symbol: str, default: str, measure: str) -> Inpu
         high=3000 * day,
         measure=measure,
         group=SERVICE,
-        once=False,
+        once=once,
     )
 
 
@@ -249,7 +251,15 @@ CALCULATOR = Calculator(
             "rise, worked out with this page.",
             group=SERVICE,
         ),
-        _ago("cleaned_ago", "Since the last cleaning", "t_s", "60 days", "From the record."),
+        # kept in a job, whose dates of service are counted from the day it was kept
+        _ago(
+            "cleaned_ago",
+            "Since the last cleaning",
+            "t_s",
+            "60 days",
+            "From the record.",
+            once=True,
+        ),
         _ago(
             "tested_ago",
             "Since the last pair of radon samples",

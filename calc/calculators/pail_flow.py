@@ -117,6 +117,7 @@ _RUNS = Input(
     high=60 * minute,
     several=MOST_RUNS,
     once=False,
+    timed=True,
     measure="Start as the stream enters, stop at the mark. At least three runs, half a minute or "
     "longer each. A minute and two seconds is 62 or 1:02.",
     group="The runs",
@@ -207,5 +208,6 @@ CALCULATOR = Calculator(
     work=pail_flow,
     cautions=(cautions.RADON_AIR, cautions.ELECTRICITY, cautions.LOCAL_CODE),
     leaves={"flow": ("inlet", "outlet", "pump")},
+    sure_of={"flow": "plus_minus"},
     sources=("jcgm-100", "faux-2019", "nist-960-12", "nist-811", "epa-radon-2016", "osha-1910-147"),
 )

@@ -37,16 +37,17 @@ def reply(request: str) -> str:
     """The reply to a request of the page, both JSON. KeyError for what does not exist."""
     asked: Data = json.loads(request)
     do = asked.get("do", "answer")
-    if do in ON_JOBS + ON_FORM_AND_JOB:
+    if do in ON_JOBS + ON_FORM_AND_JOB + ON_SHEETS:
         return json.dumps(_job(do, asked))
     return json.dumps(DOES[do](_case(asked), asked))
 
 
 def _job(do: str, asked: Data) -> Reply:
-    """What concerns the job; the names are those of the functions of `calc.views.jobs`."""
-    from calc.views import jobs
+    """What concerns the job: job-show is `show` of `calc.views.jobs`, sheet-show of `sheets`."""
+    from calc.views import jobs, sheets
 
-    does: Callable[..., Reply] = getattr(jobs, do.removeprefix("job-"))
+    room, _, what = do.partition("-")
+    does: Callable[..., Reply] = getattr({"job": jobs, "sheet": sheets}[room], what)
     try:
         return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
     except Refused as refused:
@@ -195,6 +196,7 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "record": _record,
 }
 ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")
+ON_SHEETS = ("sheet-show", "sheet-printed", "sheet-csv", "sheet-calendar", "sheet-next")
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
 
 

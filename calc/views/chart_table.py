@@ -87,7 +87,7 @@ def bars_table(bars: Bars, unit_set: str) -> Safe:
 def chart_csv(chart: Chart, unit_set: str) -> str:
     """All that is drawn as comma-separated values, RFC 4180, six significant figures."""
     columns = _columns(chart, unit_set)
-    return _csv(("Line", *columns.heads), _csv_rows(chart, columns))
+    return csv_text(("Line", *columns.heads), _csv_rows(chart, columns))
 
 
 def _csv_rows(chart: Chart, columns: Columns) -> Iterator[Row]:
@@ -108,7 +108,9 @@ def bars_csv(bars: Bars, unit_set: str) -> str:
     """As `chart_csv`, of bars."""
     unit = bars.like.usual(unit_set)
     rows = ((bar.label, unit.out_of_si(bar.value), bar.words) for bar in bars.bars)
-    return _csv(("Of what", _head(kind_of(bars.like).name.capitalize(), unit), "In words"), rows)
+    return csv_text(
+        ("Of what", _head(kind_of(bars.like).name.capitalize(), unit), "In words"), rows
+    )
 
 
 def train_table(train: Train, unit_set: str) -> Safe:
@@ -135,10 +137,11 @@ def train_csv(train: Train, unit_set: str) -> str:
     for place in train.places:
         told = [unit.out_of_si(one) for unit, one in zip(units, place.figures, strict=True)]
         rows.append((place.label, *told, place.why))
-    return _csv(("What", *_track_heads(train, unit_set), "Why it stands there"), rows)
+    return csv_text(("What", *_track_heads(train, unit_set), "Why it stands there"), rows)
 
 
-def _csv(head: Row, rows: Iterable[Row]) -> str:
+def csv_text(head: Row, rows: Iterable[Row]) -> str:
+    """Comma-separated values, RFC 4180."""
     return "".join(",".join(map(_cell, row)) + "\r\n" for row in [head, *rows])
 
 

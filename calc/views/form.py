@@ -4,6 +4,7 @@ from calc.figures import plainly_written
 from calc.model import UNIT_SETS, Calculator, Case, Choice, Input
 from calc.units import Unit
 from calc.views.html import Safe, cited, joined, tag
+from calc.views.timer import timer
 from calc.views.words import with_unit
 
 SIDE_BY_SIDE = 7  # options shown at once; more are a list to open
@@ -146,7 +147,7 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
             class_="calc-choice",
             data_field=each.name,
         )
-    return tag(
+    field = tag(
         "div",
         tag("label", each.label, for_=id_),
         _entry(case, each, id_),
@@ -157,6 +158,7 @@ def _field(case: Case, each: Input | Choice, key: str) -> Safe:
         class_="calc-field",
         data_field=each.name,
     )
+    return joined([timer(case.calculator, each), field]) if each.timed else field
 
 
 def _sure(case: Case, each: Input, id_: str) -> Safe:

@@ -9,6 +9,7 @@ from calc.errors import Refused
 from calc.figures import plainly_written, written
 from calc.job import Compared, Job, JobValue, compared, kept, read_job, typed, without, write_job
 from calc.model import Case, Choice, Input, Output, Typed, solve
+from calc.units import Unit
 from calc.views.html import Safe, joined, tag
 from calc.views.record import Head, job_record, row
 from calc.views.words import (
@@ -53,7 +54,7 @@ def record(asked: Data) -> Reply:
     job = read_job(asked["job"])
     known = words()
     rows = [
-        row(known[name].label, _as_kept(known[name], value), _from(value), "")
+        row(known[name].label, as_kept(known[name], value), came_from(value), "")
         for name, value in job.values.items()
     ]
     return {"record": job_record(job, Head(date=job.date), rows)}
@@ -98,12 +99,15 @@ def use(case: Case, asked: Data) -> Reply:
         name: {"text": value.text, "unit": value.unit, "sure": value.sure}
         for name, value in typed(job, case.calculator).items()
     }
-    return {"use": fields, "origins": {name: _from(job.values[name]) for name in fields}}
+    return {"use": fields, "origins": {name: came_from(job.values[name]) for name in fields}}
 
 
 def keep(case: Case, asked: Data) -> Reply:
-    """The job with the ticked values kept: inputs by name, outputs as output>input."""
-    job = read_job(asked["job"])
+    """The job with the ticked values kept: inputs by name, outputs as output>input.
+
+    `says` tells what stood in the job in their place until now.
+    """
+    job = before = read_job(asked["job"])
     for ticked in asked["ticked"]:
         source, leaves, place = ticked.partition(">")
         value = left_as(case, source) if leaves else case.typed[source]
@@ -111,7 +115,19 @@ def keep(case: Case, asked: Data) -> Reply:
             continue
         origin = case.calculator.name if leaves else asked["origin"]
         job = kept(job, place or source, value, origin, asked["when"], case.unit_set)
-    return {"job": write_job(job)}
+    return {"job": write_job(job), "says": _replaced(before, job)}
+
+
+def _replaced(before: Job, job: Job) -> str:
+    known = words()
+    gone = [name for name, old in before.values.items() if as_new(old) != as_new(job.values[name])]
+    said = (f"{known[name].label}: {as_kept(known[name], before.values[name])}" for name in gone)
+    return f"Until now the job had {'; '.join(said)}." if gone else ""
+
+
+def as_new(value: JobValue) -> tuple[str, str | None, str]:
+    """What a value says, whenever and from wherever it came."""
+    return value.value, value.unit, value.plus_minus
 
 
 def refusal(refused: Refused) -> Reply:
@@ -134,10 +150,19 @@ def left_as(case: Case, name: str) -> Typed | None:
     if value is None:
         return None
     unit = output.usual(case.unit_set)
-    return Typed(plainly_written(unit.out_of_si(value), 6), unit.symbol)
+    return Typed(
+        plainly_written(unit.out_of_si(value), 6), unit.symbol, sure=_sure_of(case, name, unit)
+    )
 
 
-def _from(value: JobValue) -> str:
+def _sure_of(case: Case, name: str, unit: Unit) -> str:
+    """The plus-or-minus that the calculator itself gives for an answer; empty if it gives none."""
+    giver = case.calculator.sure_of.get(name)
+    width = case.answer.outputs[giver] if giver and case.answer else None
+    return "" if width is None else f"{plainly_written(width / unit.scale, 2)} {unit.symbol}"
+
+
+def came_from(value: JobValue) -> str:
     said = calculator(value.origin).title if value.origin in names() else value.origin
     return f"{said}, {value.when[:10]}"
 
@@ -189,14 +214,14 @@ def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
 
 def _value_row(each: Input | Choice, value: JobValue) -> Safe:
     drop_ = tag("button", "Take out", type="button", data_drop=each.name)
-    return _row(each.label, _as_kept(each, value), _from(value), drop_)
+    return _row(each.label, as_kept(each, value), came_from(value), drop_)
 
 
-def _as_kept(each: Input | Choice, value: JobValue) -> str:
+def as_kept(each: Input | Choice, value: JobValue) -> str:
     """A value of a job as it was typed, with its unit and plus-or-minus."""
     if isinstance(each, Choice):
         return each.options[value.value]
-    bare = value.unit and not each.kind.apart(value.value)[1]
+    bare = value.unit and not each.kind.apart(value.value.rpartition(";")[2].strip())[1]
     shown = f"{value.value}\u00a0{value.unit}" if bare else value.value
     return f"{shown} ± {value.plus_minus}" if value.plus_minus else shown
 
@@ -205,10 +230,15 @@ def _compared_row(each: Compared) -> Safe:
     if isinstance(each.word, Choice):
         ends = [each.word.options[str(end)] if end else "—" for end in (each.old, each.new)]
         return _row(each.word.label, *ends, "" if each.old == each.new else "changed")
-    return _row(each.word.label, _shown(each, each.old), _shown(each, each.new), _change(each))
+    return _row(
+        each.word.label,
+        value_words(each, each.old),
+        value_words(each, each.new),
+        change_words(each),
+    )
 
 
-def _shown(each: Compared, value: object) -> str:
+def value_words(each: Compared, value: object) -> str:
     if value is None or each.unit is None:
         return "—"
     values = value if isinstance(value, tuple) else (value,)
@@ -216,7 +246,7 @@ def _shown(each: Compared, value: object) -> str:
     return "; ".join(with_unit(written(unit.out_of_si(float(one)), 3), unit) for one in values)
 
 
-def _change(each: Compared) -> str:
+def change_words(each: Compared) -> str:
     if each.old is None or each.new is None:
         return f"only in the {'second' if each.old is None else 'first'}"
     if each.change is None or each.unit is None:

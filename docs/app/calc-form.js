@@ -1,6 +1,8 @@
 // <calc-form name="pail_flow"> makes a form live. The build has already drawn the form and
 // a worked answer inside it, so without this file the page still reads and prints.
 import { fill, initial, mark, shown } from "./fields.js";
+import { jobChanged } from "./job-panel.js";
+import { onNews } from "./job-store.js";
 import { linked, linkTo } from "./link.js";
 import { ask, start } from "./python.js";
 import { useTool } from "./tools.js";
@@ -15,6 +17,7 @@ customElements.define(
     #typed = new Map(); // field -> {text, unit, sure} as the reader typed it, whatever is shown
     #example = "";
     #later = [];
+    #deaf = () => {};
     origins = {}; // field -> where its figure came from, as the record says it
 
     connectedCallback() {
@@ -28,12 +31,14 @@ customElements.define(
       });
       this.addEventListener("submit", (event) => event.preventDefault());
       addEventListener("hashchange", this.#obey);
+      this.#deaf = onNews(() => jobChanged(this).catch(({ message }) => this.say(message)));
       const isMeant = this.#obey();
       if (!isMeant && unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
     }
 
     disconnectedCallback() {
       removeEventListener("hashchange", this.#obey);
+      this.#deaf();
     }
 
     /** Does what the address asks for, if it means this calculator, and says whether it does. */
@@ -50,6 +55,11 @@ customElements.define(
 
     field(name) {
       return this.part(`[data-field="${CSS.escape(name)}"]`);
+    }
+
+    /** What a field is called. */
+    labelOf(name) {
+      return this.field(name).querySelector("label, legend").textContent;
     }
 
     /** Shows every field in the usual units of the set "us" or "si". */

@@ -1,16 +1,31 @@
 // <calc-jobs> lists the jobs on this device: start, choose, look at, compare, take out, hand on.
-import { all, choose, current, head, keep, remove, today } from "./job-store.js";
+import { all, change, choose, chosenJob, current, head, keep, onNews, remove, today, unsaved, warning } from "./job-store.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
+import { fileName, save } from "./save.js";
+
+const LARGEST = 200_000; // bytes; Python refuses more, but a film picked by mistake must not be read
 
 customElements.define(
   "calc-jobs",
   class extends HTMLElement {
+    #deaf = () => {};
+
     connectedCallback() {
       this.hidden = false;
       this.addEventListener("click", (event) => this.#try(() => this.#clicked(event.target)));
       this.addEventListener("change", (event) => this.#try(() => this.#changed(event.target)));
+      this.#deaf = onNews(() => this.#try(() => this.#changedElsewhere()));
       this.#try(() => this.#list());
+    }
+
+    disconnectedCallback() {
+      this.#deaf();
+    }
+
+    async #changedElsewhere() {
+      await this.#list();
+      this.#say("Another tab has changed a job. Below stands what is kept now.");
     }
 
     #part(name) {
@@ -51,6 +66,7 @@ customElements.define(
 
     async #list() {
       const jobs = await all();
+      this.#part("kept").textContent = unsaved() || warning();
       const chosen = (await current())?.[0];
       this.#part("list").replaceChildren(...jobs.map(([id, text]) => option(id, text, id === chosen)));
       for (const part of ["first", "second"]) {
@@ -78,8 +94,13 @@ customElements.define(
     async #import(input) {
       const [file] = input.files;
       if (!file) return;
+      if (file.size > LARGEST) {
+        input.value = "";
+        return this.#say(`The file is larger than ${LARGEST} bytes. No job is. Nothing was changed.`);
+      }
       const reply = await ask({ do: "job-read", text: await file.text() });
       input.value = "";
+      if (reply.refused) return this.#say(`${reply.refused} Nothing was changed.`);
       await this.#take(reply);
     }
 
@@ -91,21 +112,17 @@ customElements.define(
     }
 
     async #export() {
-      const [, job] = await current();
-      const made = document.createElement("a");
-      made.href = URL.createObjectURL(new Blob([job], { type: "application/json" }));
-      made.download = `${head(job).replace(/[^\p{L}\p{N}]+/gu, "-")}.json`;
-      made.click();
-      setTimeout(() => URL.revokeObjectURL(made.href), 1000);
+      const [, job] = await chosenJob();
+      save(job, "application/json", `${fileName(job)}.json`);
     }
 
     async #record() {
-      const [, job] = await current();
+      const [, job] = await chosenJob();
       printAlone((await ask({ do: "job-record", job })).record);
     }
 
     async #remove() {
-      const [id, job] = await current();
+      const [id, job] = await chosenJob();
       if (!confirm(`Remove ${head(job)} from this device? Save its file first if you need it.`)) return;
       await remove(id);
       this.#say(`${head(job)} is removed.`);
@@ -113,9 +130,9 @@ customElements.define(
     }
 
     async #drop(name) {
-      const [id, job] = await current();
-      await keep((await ask({ do: "job-drop", job, name })).job, id);
-      await this.#show();
+      const [id] = await chosenJob();
+      await change(id, async (job) => (await ask({ do: "job-drop", job, name })).job);
+      await this.#list();
     }
 
     async #compare() {

@@ -1,11 +1,12 @@
 // The job inside a calculator: which of its figures fit here, and which to keep.
-import { current, head, keep } from "./job-store.js";
+import { change, chosenJob, current, head, moment, unsaved } from "./job-store.js";
 import { ask } from "./python.js";
 
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
 export async function jobPanel(form) {
   const shown = form.part(".calc-job-inside");
-  const job = await currentOrNothing();
+  const job = await current();
+  shown.dataset.job = job?.[0] ?? "";
   if (!job) {
     shown.replaceChildren(paragraph("No job is chosen. "), linkToJobs(form));
     return;
@@ -15,28 +16,69 @@ export async function jobPanel(form) {
   if (reply.refused) shown.append(paragraph(reply.refused));
 }
 
+/** Refreshes the panel for what another tab has done. What was ticked stays ticked. */
+export async function jobChanged(form) {
+  if (!form.part(".calc-job").open) return;
+  const job = await current();
+  if (job && job[0] !== form.part(".calc-job-inside").dataset.job) return otherJob(form, job);
+  const ticked = [...form.querySelectorAll("[data-keep]:checked")].map(({ value }) => value);
+  await jobPanel(form);
+  for (const box of form.querySelectorAll("[data-keep]")) box.checked ||= ticked.includes(box.value);
+  tell(form, "Another tab has changed this job. Below stands what it holds now.");
+}
+
+/** Says something of the job where it is seen; the form's own line only a screen reader hears. */
+export function tell(form, text) {
+  const inside = form.part(".calc-job-inside");
+  inside.querySelector("[data-told]")?.remove();
+  const told = paragraph(text);
+  told.dataset.told = "";
+  inside.prepend(told);
+  form.say(text);
+}
+
 /** Takes the job's figures into the form. */
 export async function jobUse(form) {
-  const [, job] = await current();
+  const [, job] = await shownJob(form);
   const reply = await ask({ ...form.request(), do: "job-use", job });
   form.take(reply.use, reply.origins);
 }
 
 /** Keeps what is ticked in the job. */
 export async function jobKeep(form) {
-  const [id, job] = await current();
+  const [id] = await shownJob(form);
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map((box) => box.value);
-  const origin = form.part("[data-origin]").value;
-  const when = `${new Date().toISOString().slice(0, 19)}Z`;
-  const reply = await ask({ ...form.request(), do: "job-keep", job, ticked, origin, when });
-  if (reply.refused) return form.say(reply.refused);
-  await keep(reply.job, id);
+  const { text, says } = await keepIn(id, form, ticked, form.part("[data-origin]").value);
   await jobPanel(form);
-  form.say(`Kept in ${head(reply.job)}.`);
+  tell(form, `Kept in ${head(text)}. ${says} ${unsaved()}`);
 }
 
-async function currentOrNothing() {
-  return current().catch(() => undefined);
+/** Keeps inputs by name and answers as output>input in a job, and says what they replaced. */
+export async function keepIn(id, form, ticked, origin) {
+  const asked = { ...form.request(), do: "job-keep", ticked, origin, when: moment() };
+  let says = "";
+  const text = await change(id, async (job) => {
+    const reply = await ask({ ...asked, job });
+    if (reply.refused) throw new Error(reply.refused);
+    says = reply.says;
+    return reply.job;
+  });
+  return { text, says };
+}
+
+/** The job of which the panel tells. Another tab may have chosen a different one since. */
+async function shownJob(form) {
+  const job = await chosenJob();
+  if (job[0] === form.part(".calc-job-inside").dataset.job) return job;
+  await otherJob(form, job);
+  throw new Error(`Another tab has chosen ${head(job[1])}. Nothing was kept: tick again what goes there.`);
+}
+
+/** Shows another job in the panel. Nothing stays ticked: it was meant for the one before. */
+async function otherJob(form, [, text]) {
+  await jobPanel(form);
+  for (const box of form.querySelectorAll("[data-keep]")) box.checked = false;
+  tell(form, `Another tab has chosen ${head(text)}. What you tick now goes there.`);
 }
 
 function paragraph(text) {

@@ -1,34 +1,152 @@
 // The jobs on this device: name -> text of a job file, as Python wrote it. Only Python reads
 // what is in them; here they are kept, listed and handed on.
-import { createStore, del, entries, get, set } from "./vendor/idb-keyval.js";
+//
+// What storage refuses, because it is full or denied, stays in this page until it can be kept, and
+// whoever asks is told. Nothing is written over what another tab has written meanwhile.
+import { createStore, del, entries, get, update } from "./vendor/idb-keyval.js";
 
 const jobs = createStore("pail-and-timer", "jobs");
 const CURRENT = "current-job";
+const GONE = "The job is not on this device: none is chosen, or another tab removed it. Nothing was kept.";
+const TRIES = 5; // against other tabs that change the same job
+
+const unkept = new Map(); // id -> {text, base}: what only this page has, and what storage has
+const news = globalThis.BroadcastChannel && new BroadcastChannel("pail-and-timer-jobs");
+let refusal = ""; // why the last thing could not be kept
+let chosen; // the job in use, where the browser keeps no choice
+
+/** What to tell the reader while something is in this page alone; empty while all is kept. */
+export function unsaved() {
+  if (!unkept.size) return "";
+  return `${refusal} It is in this page only: save the file of the job before you leave the page.`;
+}
+
+/** What to tell the reader before anything is kept, where the browser keeps nothing; else empty. */
+export function warning() {
+  return refusal && `${refusal} A job lasts as long as this page: save its file before you leave.`;
+}
 
 /** All jobs as [id, text], the newest first. */
 export async function all() {
-  return (await entries(jobs)).sort(([a], [b]) => (a < b ? 1 : -1));
+  const kept = await unlessDenied(() => entries(jobs), []);
+  const here = [...unkept].map(([id, { text }]) => [id, text]);
+  return [...new Map([...kept, ...here])].sort(([a], [b]) => (a < b ? 1 : -1));
 }
 
 /** The job in use as [id, text], or nothing. */
 export async function current() {
-  const id = localStorage.getItem(CURRENT);
-  const text = id && (await get(id, jobs));
+  const id = choice();
+  const text = id && (await read(id));
   return text ? [id, text] : undefined;
 }
 
-/** Keeps a job under its id, or under a new one, and returns the id. */
+/** The job in use as [id, text]. Refused, in words, if there is none any more. */
+export async function chosenJob() {
+  const job = await current();
+  if (!job) throw new Error(GONE);
+  return job;
+}
+
+async function read(id) {
+  return unkept.get(id)?.text ?? unlessDenied(() => get(id, jobs));
+}
+
+/** Keeps a new job and returns its id. */
 export async function keep(text, id = `${Date.now()}-${crypto.getRandomValues(new Uint32Array(1))}`) {
-  await set(id, text, jobs);
+  await swap(id, undefined, text);
   return id;
 }
 
+/**
+ * Changes a job to what `how` makes of its text, and again if another tab has changed it meanwhile.
+ * Resolves to the text kept.
+ */
+export async function change(id, how) {
+  for (let tries = 0; tries < TRIES; tries++) {
+    const was = await read(id);
+    if (was === undefined) throw new Error(GONE);
+    const text = await how(was);
+    if (text === was || (await swap(id, was, text))) return text;
+  }
+  throw new Error("Another tab keeps changing this job. Nothing was kept: try again.");
+}
+
+/** Puts `text` in the place of `was`. Resolves to whether `was` still stood there. */
+async function swap(id, was, text) {
+  const base = unkept.has(id) ? unkept.get(id).base : was;
+  try {
+    await update(id, (now) => {
+      if (now !== base) throw new Changed();
+      return text;
+    }, jobs);
+    unkept.delete(id);
+    refusal = "";
+  } catch (fault) {
+    if (fault instanceof Changed) return parted(id);
+    refusal = reason(fault);
+    unkept.set(id, { text, base });
+  }
+  news?.postMessage(id);
+  return true;
+}
+
+class Changed extends Error {}
+
+/** A job that another tab has changed while this page could not keep its own: both must live. */
+function parted(id) {
+  if (!unkept.has(id)) return false;
+  const { text } = unkept.get(id);
+  unkept.delete(id);
+  const copy = `${id}-2`;
+  unkept.set(copy, { text, base: undefined });
+  choose(copy);
+  throw new Error("Another tab has changed this job while this one could not keep it. Both are in the list now.");
+}
+
+function reason({ name, message }) {
+  if (name === "QuotaExceededError") return "The device has no room left, so the browser kept nothing.";
+  return `This browser refuses to keep anything (${message}).`;
+}
+
+/** What storage gives, or `instead` where it is denied, as in some private windows. */
+async function unlessDenied(ask, instead) {
+  try {
+    return await ask();
+  } catch (fault) {
+    refusal = reason(fault);
+    return instead;
+  }
+}
+
+function choice() {
+  try {
+    return localStorage.getItem(CURRENT) ?? chosen;
+  } catch {
+    return chosen;
+  }
+}
+
 export function choose(id) {
-  localStorage.setItem(CURRENT, id);
+  chosen = id;
+  try {
+    localStorage.setItem(CURRENT, id);
+  } catch {
+    // storage refused: the choice lasts as long as the page
+  }
+  news?.postMessage(id);
 }
 
 export async function remove(id) {
-  await del(id, jobs);
+  unkept.delete(id);
+  await unlessDenied(() => del(id, jobs));
+  news?.postMessage(id);
+}
+
+/** Hears of jobs that other tabs change, by id. Returns how to stop hearing. */
+export function onNews(tell) {
+  const heard = ({ data }) => tell(data);
+  news?.addEventListener("message", heard);
+  return () => news?.removeEventListener("message", heard);
 }
 
 /** The day where the reader is, as 2026-11-25. Browsers differ in what a locale makes of one. */
@@ -38,8 +156,21 @@ export function today() {
   return [now.getFullYear(), ...parts].join("-");
 }
 
+/** Now in UTC, to the second, as a job has it. */
+export function moment() {
+  return `${new Date().toISOString().slice(0, 19)}Z`;
+}
+
 /** Name and date of a job, to list it by. */
 export function head(text) {
-  const { name, date } = JSON.parse(text);
-  return `${name}, ${date}`;
+  try {
+    const { name, date } = JSON.parse(text);
+    return `${name}, ${date}`;
+  } catch {
+    return "a job that cannot be read";
+  }
 }
+
+addEventListener("beforeunload", (event) => {
+  if (unkept.size) event.preventDefault(); // the browser asks whether to leave
+});

@@ -1,7 +1,7 @@
 // The buttons under an answer: link, code, record, blank form, working backwards, counting longer.
 import { codeOf } from "./code.js";
 import { current, head, today } from "./job-store.js";
-import { jobKeep, jobPanel, jobUse } from "./job-panel.js";
+import { jobKeep, jobPanel, jobUse, tell } from "./job-panel.js";
 import { linkTo } from "./link.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
@@ -30,7 +30,8 @@ export async function useTool(form, button) {
   try {
     await TOOLS[button.dataset.do]?.(form, button.dataset.do);
   } catch (fault) {
-    form.say(fault.message);
+    if (button.closest(".calc-job")) tell(form, fault.message);
+    else form.say(fault.message);
   }
 }
 

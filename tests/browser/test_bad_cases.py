@@ -112,7 +112,9 @@ BLOCKED = """for (const name of ["localStorage", "sessionStorage", "indexedDB", 
 }"""
 
 
-def test_with_storage_blocked_all_but_jobs_works(page: OpenPage, faults: list[str]) -> None:
+def test_with_storage_blocked_a_job_lasts_as_long_as_its_page(
+    page: OpenPage, faults: list[str]
+) -> None:
     opened = page("index.html")
     opened.add_init_script(BLOCKED)
     opened.goto(opened.url.replace("index.html", "balance.html"))
@@ -121,7 +123,14 @@ def test_with_storage_blocked_all_but_jobs_works(page: OpenPage, faults: list[st
     opened.locator("#outlet_setting .calc-job summary").click()
     expect(opened.locator("#outlet_setting .calc-job")).not_to_contain_text("undefined")
     opened.goto(opened.url.split("balance")[0] + "jobs.html")
-    expect(opened.locator("[data-part=said]")).to_contain_text("That did not work", timeout=SLOW)
+    expect(opened.locator("[data-part=kept]")).to_contain_text("refuses to keep", timeout=SLOW)
+    opened.locator("#job-name").fill("Quarry Road")
+    opened.locator("[data-do=start]").click()
+    expect(opened.locator("[data-part=said]")).to_contain_text("is the job in use", timeout=SLOW)
+    expect(opened.locator("[data-part=kept]")).to_contain_text("in this page only")
+    with opened.expect_download() as saved:
+        opened.locator("[data-do=export]").click()
+    assert '"Quarry Road"' in saved.value.path().read_text(encoding="utf-8")
     assert all("by test" in fault for fault in faults), faults
     faults.clear()
 

@@ -144,7 +144,7 @@ def test_a_figure_measured_once_serves_the_next_page(page: OpenPage) -> None:
     # only what was typed here is ticked: an example's figure is no measurement
     expect(panel.locator("[data-keep]:checked")).to_have_count(1, timeout=SLOW)
     do(opened, "outlet_setting", "job-keep")
-    expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in Quarry Road <b>")
+    expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in Quarry Road <b>")
     opened.reload()
     other = opened.locator("#tank_draw .calc-job")
     other.locator("summary").click()
@@ -167,7 +167,7 @@ def test_nothing_in_a_job_is_overwritten_unasked(page: OpenPage) -> None:
         ticked = row.locator("[data-keep]")
         assert ticked.is_checked() == (size == "33")
         do(opened, "outlet_setting", "job-keep")
-        expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in")
+        expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in")
         panel.locator("summary").click()
     opened.goto(opened.url.split("balance")[0] + "jobs.html")
     expect(opened.locator("[data-part=values]")).to_contain_text("33\u00a0gal", timeout=SLOW)
@@ -250,7 +250,7 @@ def test_a_whole_job_prints_on_one_page(page: OpenPage, paper: str) -> None:
     for box in opened.locator("#outlet_setting [data-keep]").all():
         box.check()
     do(opened, "outlet_setting", "job-keep")
-    expect(opened.locator("#outlet_setting .calc-state")).to_contain_text("Kept in")
+    expect(opened.locator("#outlet_setting [data-told]")).to_contain_text("Kept in")
     opened.goto(opened.url.split("balance")[0] + "jobs.html")
     opened.evaluate("window.print = () => {}")
     do_job = opened.locator("[data-do=record]")

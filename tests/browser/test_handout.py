@@ -159,8 +159,8 @@ def test_a_reader_is_told_if_storage_is_refused_and_calculates(
       Object.defineProperty(window, name, { get() { throw new Error("storage is off"); } });
     }"""
     opened = copy("jobs.html", script=refuse)
-    expect(opened.locator("[data-part=said]")).to_contain_text(
-        "this browser refuses to keep anything (storage is off)", timeout=SLOW
+    expect(opened.locator("[data-part=kept]")).to_contain_text(
+        "refuses to keep anything (storage is off)", timeout=SLOW
     )
     opened.goto(opened.url.replace("jobs", "balance"))
     change(opened, "outlet_setting", "outlet", "4.6")
