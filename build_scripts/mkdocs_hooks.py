@@ -11,6 +11,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
 from build_scripts import bundle, fences, formulas, headers, offline, pages
+from build_scripts.houses import Houses
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
 from build_scripts.runtime import packed
@@ -45,6 +46,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     settings["custom_fences"] = [
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
+        {"name": "house", "class": "house", "format": Houses(book, drawer).draw},
         {"name": "diagnosis", "class": "diagnosis", "format": Paths(book, drawer).draw},
     ]
     return config

@@ -35,20 +35,24 @@ def reply(request: str) -> str:
     """The reply to a request of the page, both JSON. KeyError for what does not exist."""
     asked: Data = json.loads(request)
     do = asked.get("do", "answer")
-    if do in ON_JOBS + ON_FORM_AND_JOB:
+    if do in ON_JOBS + ON_HOUSE + ON_FORM_AND_JOB:
         return json.dumps(_job(do, asked))
     return json.dumps(DOES[do](_case(asked), asked))
 
 
 def _job(do: str, asked: Data) -> Reply:
-    """What concerns the job; the names are those of the functions of `calc.views.jobs`."""
-    from calc.views import jobs
+    """What concerns the job; the names are those of the functions of their modules."""
+    from calc.views import house, jobs
 
-    does: Callable[..., Reply] = getattr(jobs, do.removeprefix("job-"))
+    does: Callable[..., Reply] = getattr(house if do in ON_HOUSE else jobs, _called(do))
     try:
         return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
     except Refused as refused:
         return jobs.refusal(refused)
+
+
+def _called(do: str) -> str:
+    return do.removeprefix("job-").replace("-", "_")
 
 
 def _case(asked: Data) -> Case:
@@ -191,8 +195,9 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "longer": _longer,
     "record": _record,
 }
-ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")
-ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
+ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record", "job-mark")
+ON_HOUSE = ("house", "demo-job", "what-if")
+ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep", "job-keep-all")
 
 
 def learn_formulas(made: str) -> None:

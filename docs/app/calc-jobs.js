@@ -34,6 +34,7 @@ customElements.define(
       if (drop) return this.#drop(drop);
       const does = {
         start: this.#start,
+        demo: this.#demo,
         export: this.#export,
         record: this.#record,
         remove: this.#remove,
@@ -73,6 +74,11 @@ customElements.define(
       const name = this.#part("name").value;
       await this.#take(await ask({ do: "job-new", name, date: today() }));
       this.#part("name").value = "";
+    }
+
+    async #demo() {
+      await keep((await ask({ do: "demo-job" })).job);
+      await this.#take(await ask({ do: "demo-job", left: true }));
     }
 
     async #import(input) {

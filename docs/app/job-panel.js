@@ -1,5 +1,5 @@
 // The job inside a calculator: which of its figures fit here, and which to keep.
-import { current, head, keep } from "./job-store.js";
+import { change, current, head, keep, now } from "./job-store.js";
 import { ask } from "./python.js";
 
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
@@ -27,12 +27,28 @@ export async function jobKeep(form) {
   const [id, job] = await current();
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map((box) => box.value);
   const origin = form.part("[data-origin]").value;
-  const when = `${new Date().toISOString().slice(0, 19)}Z`;
-  const reply = await ask({ ...form.request(), do: "job-keep", job, ticked, origin, when });
+  const reply = await ask({ ...form.request(), do: "job-keep", job, ticked, origin, when: now() });
   if (reply.refused) return form.say(reply.refused);
   await keep(reply.job, id);
   await jobPanel(form);
   form.say(`Kept in ${head(reply.job)}.`);
+}
+
+/**
+ * Keeps what was typed here and what the way back asks for, and marks its step with the answer.
+ * Says whether it is done; if not, why not stands in the form.
+ */
+export async function jobKeepAll(form, { mark, keeps }) {
+  if (form.dataset.state !== "answered") {
+    form.say("There is no answer yet. Mend the figures above, or go back without one.");
+    return false;
+  }
+  const typed = form.touched.filter((name) => form.origins[name] === "typed here");
+  const asked = { ticked: [...typed, ...keeps], origin: "measured", when: now() };
+  const request = { ...form.request(), ...asked, mark, says: form.says };
+  const refused = await change((job) => ask({ ...request, do: "job-keep-all", job }));
+  if (refused) form.say(refused);
+  return !refused;
 }
 
 async function currentOrNothing() {

@@ -23,6 +23,26 @@ export async function keep(text, id = `${Date.now()}-${crypto.getRandomValues(ne
   return id;
 }
 
+/**
+ * Changes the job in use by what `made` makes of its text, {job} or {refused}, and returns why it
+ * was refused, if it was. One change at a time, in whichever tab: none writes over another's.
+ */
+export async function change(made) {
+  const work = async () => {
+    const [id, text] = (await current()) ?? [];
+    if (!id) return "No job is in use.";
+    const { job, refused } = await made(text);
+    if (!refused) await keep(job, id);
+    return refused;
+  };
+  return navigator.locks ? navigator.locks.request("pail-and-timer-job", work) : work();
+}
+
+/** This moment in UTC, to the second, as a job writes it. */
+export function now() {
+  return `${new Date().toISOString().slice(0, 19)}Z`;
+}
+
 export function choose(id) {
   localStorage.setItem(CURRENT, id);
 }
