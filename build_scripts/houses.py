@@ -1,22 +1,35 @@
-"""The ```house fence: the house of the job in use. The build draws the invented one into it."""
+"""The fences that show the job in use: ```house, ```visit NAME and ```trouble.
+
+The build draws the invented house, the empty sheet and what a customer may say; a script puts in
+what the job has. A visit that does not exist stops the build.
+"""
 
 import json
 from typing import Any, NamedTuple
 
+from markdown.extensions.toc import slugify
+from pymdownx.superfences import SuperFencesException
+
 from build_scripts.fences import Fences
 from build_scripts.pages.uses import Book
 from calc import demo
+from calc.diagnosis import SYMPTOMS
+from calc.diagnosis.path import Symptom
 from calc.views.house import Where, house_html, what_if_form
 from calc.views.html import Safe, tag
+from calc.views.visit import visit_sheet
+from calc.visits import VISITS
+
+CHAPTER = "well/diagnosis.html"
 
 
 class Houses(NamedTuple):
-    """Draws the fence; `fences` knows the page that is being built."""
+    """Draws the fences; `fences` knows the page that is being built."""
 
     book: Book
     fences: Fences
 
-    def draw(self, _source: str, *_args: Any, **_options: Any) -> Safe:
+    def house(self, _source: str, *_args: Any, **_options: Any) -> Safe:
         """The section of the page; a script shows the job in use in its place."""
         place = Where(self.fences.page.root, self.book.places())
         inside = tag(
@@ -29,3 +42,56 @@ class Houses(NamedTuple):
             data_places=json.dumps(place.places),
         )  # fmt: skip
         return tag("section", inside, class_="calc", id="house")
+
+    def visit(self, source: str, *_args: Any, **_options: Any) -> Safe:
+        """The sheet of one visit."""
+        name = source.strip()
+        if name not in VISITS:
+            raise SuperFencesException(f"there is no visit {name!r}, but {', '.join(VISITS)}")
+        root = self.fences.page.root
+        self.fences.page.keys |= {step.name for step in VISITS[name].steps}
+        return self._sheet(visit_sheet(name, root), do="visit", visit=name)
+
+    def trouble(self, _source: str, *_args: Any, **_options: Any) -> Safe:
+        """The trouble call. Without a script the complaints lead to their ways in the chapter."""
+        root = self.fences.page.root
+        links = [
+            tag("li", tag("a", f"“{each.says}”", href=f"{root}{CHAPTER}#{anchor(each)}"))
+            for each in SYMPTOMS.values()
+        ]
+        return self._sheet(tag("div", tag("ul", *links), data_part="sheet"), do="trouble")
+
+    def _sheet(self, inside: Safe, **data: str) -> Safe:
+        sheet = tag(
+            "calc-visit",
+            tag("p", data_part="said", role="status", class_="calc-say"),
+            _start(),
+            tag("div", data_part="progress", class_="visit-progress"),
+            tag("div", inside, class_="visit-steps"),
+            data_root=self.fences.page.root,
+            data_places=json.dumps(self.book.places()),
+            **{f"data_{name}": value for name, value in data.items()},
+        )
+        return tag("section", sheet, class_="calc", id="visit")
+
+
+def anchor(symptom: Symptom) -> str:
+    """The id of a symptom's heading in the chapter on diagnosis, as the contents name it."""
+    return slugify(symptom.title, "-")
+
+
+def _start() -> Safe:
+    """Which job this visit fills, and how to begin one."""
+    return tag(
+        "form",
+        tag("label", "Name of the job: a place, no person", for_="visit-job"),
+        tag(
+            "div",
+            tag("input", type="text", id="visit-job", data_part="name", maxlength=80),
+            tag("button", "Start", type="submit"),
+            class_="calc-entry",
+        ),
+        data_part="start",
+        hidden=True,
+        autocomplete="off",
+    )

@@ -46,7 +46,10 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     settings["custom_fences"] = [
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
-        {"name": "house", "class": "house", "format": Houses(book, drawer).draw},
+        *(
+            {"name": name, "class": name, "format": getattr(Houses(book, drawer), name)}
+            for name in ("house", "visit", "trouble")
+        ),
         {"name": "diagnosis", "class": "diagnosis", "format": Paths(book, drawer).draw},
     ]
     return config

@@ -93,10 +93,11 @@ class Job:
 def typed(job: Job, calculator: Calculator) -> dict[str, Typed]:
     """What the job gives a calculator, by the names of its inputs."""
     wanted = (each.name for each in calculator.inputs if each.name in job.values)
-    return {name: _typed(job.values[name]) for name in wanted}
+    return {name: typed_value(job.values[name]) for name in wanted}
 
 
-def _typed(value: JobValue) -> Typed:
+def typed_value(value: JobValue) -> Typed:
+    """A value of a job as it stood in its field."""
     return Typed(value.value, value.unit or "", sure=value.plus_minus)
 
 
@@ -172,7 +173,7 @@ def si_of(job: Job, name: str) -> float | None:
 
 def _si(each: Input | Choice, job: Job) -> Value | None:
     value = job.values.get(each.name)
-    return each.take(_typed(value), "us")[0] if value else None
+    return each.take(typed_value(value), "us")[0] if value else None
 
 
 def _has_true_zero(kind: Kind) -> bool:
@@ -276,7 +277,7 @@ def _check_value(each: Input | Choice, value: JobValue) -> None:
         raise Refused("job time", each.name, member=f"{each.name}.when", text=value.when)
     if value.origin not in ("measured", "assumed", *names()):
         raise Refused("job origin", each.name, member=f"{each.name}.origin", text=value.origin)
-    given = _typed(value)
+    given = typed_value(value)
     if isinstance(each, Choice):
         each.take(given, "us")
         return

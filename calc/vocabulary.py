@@ -3,6 +3,7 @@ for one page serves every other."""
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from functools import cache
 
 from calc.calculators import calculator, names
 from calc.model import Calculator, Choice, Input
@@ -11,6 +12,7 @@ from calc.model import Calculator, Choice, Input
 _MEANING = ("kind", "symbol", "label", "several", "options", "once")
 
 
+@cache
 def words() -> dict[str, Input | Choice]:
     """Every input of every calculator by its name. All their modules are imported for it."""
     return gathered(calculator(name) for name in names())

@@ -2,6 +2,9 @@
 
 Each step ends some branches and leaves others to the next one. A branch may hold a case in the
 words of `calc.request`, with the numbers to put in: the chapter links to it.
+
+The same table serves the trouble call (`calc.diagnosis.evidence`). How likely a cause is, and how
+surely it shows a reading, is judgement of this handbook: edit it where you know better.
 """
 
 from calc.diagnosis import (
@@ -12,7 +15,11 @@ from calc.diagnosis import (
     milky,
     never_stops,
     no_water,
+    radon_monitor,
     short_cycling,
+    smell,
+    stains,
+    water_meter,
 )
 from calc.diagnosis.path import Symptom
 
@@ -25,4 +32,8 @@ SYMPTOMS: dict[str, Symptom] = {
     "milky": milky.SYMPTOM,
     "dirty": dirty.SYMPTOM,
     "collapses": collapses.SYMPTOM,
+    "stains": stains.SYMPTOM,
+    "smell": smell.SYMPTOM,
+    "radon_monitor": radon_monitor.SYMPTOM,
+    "water_meter": water_meter.SYMPTOM,
 }

@@ -42,9 +42,11 @@ def reply(request: str) -> str:
 
 def _job(do: str, asked: Data) -> Reply:
     """What concerns the job; the names are those of the functions of their modules."""
-    from calc.views import house, jobs
+    from calc.views import house, jobs, trouble, visit
 
-    does: Callable[..., Reply] = getattr(house if do in ON_HOUSE else jobs, _called(do))
+    rooms = {"trouble": trouble, "visit": visit, "fill-in": visit}
+    room = rooms.get(do, house if do in ON_HOUSE else jobs)
+    does: Callable[..., Reply] = getattr(room, _called(do))
     try:
         return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
     except Refused as refused:
@@ -196,7 +198,7 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "record": _record,
 }
 ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record", "job-mark")
-ON_HOUSE = ("house", "demo-job", "what-if")
+ON_HOUSE = ("house", "demo-job", "what-if", "trouble", "visit", "fill-in")
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep", "job-keep-all")
 
 

@@ -106,10 +106,15 @@ def refused_words(case: Case) -> str:
     return " ".join(told)
 
 
-def link(name: str, place: Where) -> Safe:
-    """A link that opens a calculator with the job's figures in it."""
+def link(name: str, place: Where, keeps: tuple[str, ...] = ()) -> Safe:
+    """A link that opens a calculator with the job's figures in it.
+
+    keeps -- answers that the way back puts into the job, as output>figure
+    """
     page = place.places.get(name, f"reference/calculators/{name}.html")
-    return tag("a", calculator(name).title, href=f"{place.root}{page}#{name}&job={place.back}")
+    words_ = "".join(f"&keeps={each.replace('>', '%3E')}" for each in keeps)
+    href = f"{place.root}{page}#{name}&job={place.back}{words_}"
+    return tag("a", calculator(name).title, href=href, class_="visit-open")
 
 
 def what_if_form() -> Safe:

@@ -1,0 +1,200 @@
+"""A visit on the page: its steps as a sheet to fill, and what a job has of them."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from calc.calculators import calculator
+from calc.errors import Refused
+from calc.house.runs import is_example, run
+from calc.job import Job, kept, read_job, typed_value, write_job
+from calc.model import Calculator, Choice, Input, Typed
+from calc.views.house import Where, labels, link, run_html, where
+from calc.views.html import Safe, cited, joined, tag
+from calc.views.jobs import job_refusal_words
+from calc.visits import VISITS
+from calc.visits.path import Step, Visit
+from calc.vocabulary import words
+
+type Data = Mapping[str, Any]
+type Reply = dict[str, Any]
+
+
+def visit(asked: Data) -> Reply:
+    """How far a job is on a visit: its figures, the steps that are done, the answers."""
+    job, name = read_job(asked["job"]), asked["visit"]
+    gone, place = VISITS[name], where(asked)
+    units = "si" if asked.get("units") == "si" else "us"
+    done = [step.name for step in gone.steps if is_done(job, name, step)]
+    parts = {"progress": _progress(job, name, gone)}
+    for step in gone.steps:
+        at = place._replace(back=f"visit.{name}.{step.name}")
+        parts[f"answer-{step.name}"] = joined(list(_answer(job, name, step, at, units)))
+    return {"parts": parts, "fields": _fields(job, gone), "done": done}
+
+
+def fill_in(asked: Data) -> Reply:
+    """The job with one figure that was typed on a sheet, or why it is refused."""
+    job, name = read_job(asked["job"]), asked["name"]
+    units = "si" if asked.get("units") == "si" else "us"
+    given = Typed(asked["text"], asked.get("unit", ""))
+    if job.values.get(name) and typed_value(job.values[name])[:2] == given[:2]:
+        return {"job": asked["job"]}
+    try:
+        return {"job": write_job(kept(job, name, given, "measured", asked["when"], units))}
+    except Refused as refused:
+        return {"refused": job_refusal_words(refused)}
+
+
+def missing(job: Job, step: Step) -> list[Input | Choice]:
+    """Figures that a step asks for, and that the job has not."""
+    known = words()
+    wanted = (*step.asks, *(each.partition(">")[2] for each in step.keeps))
+    return [known[name] for name in dict.fromkeys(wanted) if name not in job.values]
+
+
+def is_done(job: Job, name: str, step: Step) -> bool:
+    """Whether a step is ticked; a figure alone may come from an earlier visit."""
+    return f"{name}.{step.name}" in job.marks
+
+
+def visit_sheet(name: str, root: str) -> Safe:
+    """The steps as they stand before any job: a sheet to print, or to fill by the script."""
+    steps = [_step(name, place, step, root) for place, step in enumerate(VISITS[name].steps, 1)]
+    return joined(steps)
+
+
+def _step(visit_name: str, place: int, step: Step, root: str) -> Safe:
+    tick = tag(
+        "label",
+        tag("input", type="checkbox", data_tick=f"{visit_name}.{step.name}"),
+        tag("span", "Done"),
+        class_="visit-tick",
+    )
+    return tag(
+        "section",
+        tag("h3", f"{place}. {step.title}", id=step.name),
+        tag("p", cited(step.caution, root), class_="calc-finding", data_level="caution")
+        if step.caution
+        else Safe(),
+        tag("p", step.do),
+        *(_ask(visit_name, step, words()[each]) for each in step.asks),
+        tag("div", _opens(step), data_part=f"answer-{step.name}"),
+        tick,
+        class_="visit-step",
+        data_step=step.name,
+    )
+
+
+def _opens(step: Step) -> Safe:
+    return tag("p", f"Calculator: {calculator(step.opens).title}.") if step.opens else Safe()
+
+
+def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
+    """An empty field for a figure."""
+    id_ = f"{visit_name}-{step.name}-{each.name}"
+    help_ = tag(
+        "details",
+        tag("summary", "How?", aria_label=f"How? {each.label}"),
+        tag("p", each.measure, id=f"{id_}-help"),
+        class_="calc-help",
+    )
+    told = joined((tag("p", class_="calc-error", id=f"{id_}-error"), help_))
+    if isinstance(each, Choice):
+        options = [
+            tag(
+                "label",
+                tag("input", type="radio", name=id_, value=value),
+                tag("span", said),
+            )
+            for value, said in each.options.items()
+        ]
+        return tag(
+            "fieldset",
+            tag("legend", each.label),
+            *options,
+            told,
+            class_="calc-choice",
+            data_field=each.name,
+        )
+    return tag(
+        "div",
+        tag("label", each.label, for_=id_),
+        _entry(each, id_),
+        tag("p", class_="calc-reading"),
+        told,
+        class_="calc-field",
+        data_field=each.name,
+    )
+
+
+def _entry(each: Input, id_: str) -> Safe:
+    boxes = [
+        tag(
+            "input",
+            type="text",
+            inputmode="decimal",
+            enterkeyhint="next",
+            id=id_ if place == 0 else f"{id_}-{place + 1}",
+            aria_label=f"{each.label} {place + 1}" if each.several > 1 else None,
+            aria_describedby=f"{id_}-help {id_}-error",
+        )
+        for place in range(each.several)
+    ]
+    usual = each.usual("us")
+    options = [tag("option", u.symbol, selected=u == usual) for u in each.kind.units if u.symbol]
+    select = tag("select", *options, aria_label=f"Unit of: {each.label}") if options else Safe()
+    kind = "calc-entry calc-several" if each.several > 1 else "calc-entry"
+    return tag("div", joined(boxes), select, class_=kind)
+
+
+def _progress(job: Job, name: str, gone: Visit) -> Safe:
+    """How many steps are done, and what is missing, each with the way to it."""
+    open_ = [step for step in gone.steps if not is_done(job, name, step)]
+    done = len(gone.steps) - len(open_)
+    lacking = {step.name: missing(job, step) for step in gone.steps}
+    items = [
+        tag("li", tag("a", step.title, href=f"#{step.name}"), _what(lacking[step.name]))
+        for step in gone.steps
+        if step in open_ or lacking[step.name]
+    ]
+    head = tag("p", tag("strong", f"{done} of {len(gone.steps)} steps done."))
+    if not items:
+        return joined((head, tag("p", "Nothing is missing. Save the job’s file.")))
+    return joined(
+        (
+            head,
+            tag("details", tag("summary", "Still open"), tag("ul", *items), class_="calc-more"),
+        )
+    )
+
+
+def _what(lacking: list[Input | Choice]) -> str:
+    return f": missing {labels(tuple(lacking))}" if lacking else ""
+
+
+def _answer(job: Job, name: str, step: Step, place: Where, units: str) -> Iterator[Safe]:
+    """What a step's calculator says to the job's figures, or the way to it."""
+    mark = job.marks.get(f"{name}.{step.name}")
+    if not step.opens:
+        return
+    declared = calculator(step.opens)
+    if step.keeps or not _only_of_the_house(declared):
+        yield tag("p", link(step.opens, place, step.keeps))
+        if mark and mark.note:
+            yield tag("p", f"Found: {mark.note}", class_="house-usual")
+        return
+    yield run_html(run(job, declared, unit_set=units), place)
+
+
+def _only_of_the_house(declared: Calculator) -> bool:
+    """Whether nothing of it is measured anew each time."""
+    return all(each.once or not is_example(each) for each in declared.inputs) and any(
+        each.once for each in declared.inputs
+    )
+
+
+def _fields(job: Job, gone: Visit) -> dict[str, dict[str, str]]:
+    """The job's figures for the fields of the sheet, as typed."""
+    names = {each for step in gone.steps for each in step.asks if each in job.values}
+    there = {name: typed_value(job.values[name]) for name in names}
+    return {name: {"text": each.text, "unit": each.unit} for name, each in there.items()}
