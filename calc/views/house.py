@@ -77,11 +77,11 @@ def house_html(job: Job, place: Where, unit_set: str) -> Safe:
     )
 
 
-def run_html(one: Run, place: Where, heading: str = "p") -> Safe:
+def run_html(one: Run, place: Where, heading: str = "p", keeps: tuple[str, ...] = ()) -> Safe:
     """What one calculator says of the house, or what it still needs."""
     return tag(
         "section",
-        tag(heading, link(one.calculator.name, place)),
+        tag(heading, link(one.calculator.name, place, keeps)),
         *_said(one, place.root),
         class_="house-run",
     )

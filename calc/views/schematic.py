@@ -7,15 +7,17 @@ from collections.abc import Iterator
 
 from calc.house.parts import PARTS, Part, named
 from calc.job import Job, si_of
+from calc.model import Choice, Input
 from calc.views.html import Safe, joined, tag
-from calc.views.jobs import as_kept
+from calc.views.jobs import ORIGINS, as_kept
 from calc.views.lettering import WIDTH, short
 from calc.views.symbols import PIPE, SYMBOLS, X, open_tank
+from calc.views.words import shown
 from calc.vocabulary import words
 
 _LINE, _ROOM, _TALL = 18.0, 30.0, 84.0  # a line of text; around it; the least that a part takes
 _LEVELS = ("float_closed", "float_open", "lock_at")
-_UNKNOWN = "nothing measured yet"
+_UNKNOWN, _BEGUN = "nothing measured yet", "not all measured yet"
 _INK = "currentColor"
 
 
@@ -63,7 +65,8 @@ def parts(job: Job) -> list[Part]:
 
 def told(job: Job, part: Part) -> list[str]:
     """What the drawing says of a part: the lines whose figures are all in the job."""
-    return list(_told(job, part)) or [_UNKNOWN]
+    begun = any(name in job.values for name in part.values)
+    return list(_told(job, part)) or [_BEGUN if begun else _UNKNOWN]
 
 
 def _told(job: Job, part: Part) -> Iterator[str]:
@@ -75,7 +78,15 @@ def _told(job: Job, part: Part) -> Iterator[str]:
         if names == ["lock_at"] and not si_of(job, "lock_at"):
             yield "no low-level switch"
         else:
-            yield line.format(**{name: as_kept(known[name], job.values[name]) for name in names})
+            yield line.format(**{name: _figure(known[name], job, name) for name in names})
+
+
+def _figure(each: Input | Choice, job: Job, name: str) -> str:
+    """As it was typed; what a calculator left, to three digits, as a drawing shows it."""
+    value, si = job.values[name], si_of(job, name)
+    if value.origin in ORIGINS or si is None or isinstance(each, Choice):
+        return as_kept(each, value)
+    return shown(si, each, "us")
 
 
 def _part(job: Job, part: Part, lines: list[str], y: float) -> Safe:

@@ -34,7 +34,7 @@ def sheet(job: Job | None, place: Where) -> Safe:
     seen, skipped = _seen(job, name)
     cause = found(symptom, seen, skipped)
     parts = [
-        tag("p", tag("strong", f"“{symptom.says}” "), _marking("Another complaint", COMPLAINT, "")),
+        _again(symptom),
         _first(symptom, place.root),
         _taken(symptom, name, seen, skipped),
         _found(job, symptom, seen, cause, place) if cause else Safe(),
@@ -54,6 +54,11 @@ def _complaints() -> Safe:
         tag("h3", "What does the customer say?"),
         tag("div", *buttons, class_="visit-picks"),
     )
+
+
+def _again(symptom: Symptom) -> Safe:
+    said = tag("strong", f"“{symptom.says}”")
+    return tag("p", said, " ", _marking("Another complaint", COMPLAINT, ""), class_="trouble-again")
 
 
 def _marking(label: str, mark: str, value: str, note: str = "") -> Safe:

@@ -29,7 +29,7 @@ def visit(asked: Data) -> Reply:
     for step in gone.steps:
         at = place._replace(back=f"visit.{name}.{step.name}")
         parts[f"answer-{step.name}"] = joined(list(_answer(job, name, step, at, units)))
-    return {"parts": parts, "fields": _fields(job, gone), "done": done}
+    return {"parts": parts, "fields": _fields(job, gone, units), "done": done}
 
 
 def fill_in(asked: Data) -> Reply:
@@ -178,12 +178,12 @@ def _answer(job: Job, name: str, step: Step, place: Where, units: str) -> Iterat
     if not step.opens:
         return
     declared = calculator(step.opens)
-    if step.keeps or not _only_of_the_house(declared):
-        yield tag("p", link(step.opens, place, step.keeps))
-        if mark and mark.note:
-            yield tag("p", f"Found: {mark.note}", class_="house-usual")
+    if _only_of_the_house(declared):
+        yield run_html(run(job, declared, unit_set=units), place, keeps=step.keeps)
         return
-    yield run_html(run(job, declared, unit_set=units), place)
+    yield tag("p", link(step.opens, place, step.keeps))
+    if mark and mark.note:
+        yield tag("p", f"Found: {mark.note}", class_="house-usual")
 
 
 def _only_of_the_house(declared: Calculator) -> bool:
@@ -193,8 +193,15 @@ def _only_of_the_house(declared: Calculator) -> bool:
     )
 
 
-def _fields(job: Job, gone: Visit) -> dict[str, dict[str, str]]:
-    """The job's figures for the fields of the sheet, as typed."""
-    names = {each for step in gone.steps for each in step.asks if each in job.values}
-    there = {name: typed_value(job.values[name]) for name in names}
-    return {name: {"text": each.text, "unit": each.unit} for name, each in there.items()}
+def _fields(job: Job, gone: Visit, units: str) -> dict[str, dict[str, str]]:
+    """What stands in the fields of the sheet: the job's figures as typed, else the usual unit."""
+    known = words()
+    found = {}
+    for name in dict.fromkeys(each for step in gone.steps for each in step.asks):
+        each = known[name]
+        if name in job.values:
+            there = typed_value(job.values[name])
+            found[name] = {"text": there.text, "unit": there.unit}
+        elif isinstance(each, Input):
+            found[name] = {"text": "", "unit": each.usual(units).symbol}
+    return found
