@@ -9,7 +9,9 @@ import pytest
 
 from build_scripts import bundle
 from build_scripts.runtime import packed
+from calc import demo
 from calc.calculators import calculator, names
+from calc.job import write_job
 from calc.model import Input
 from calc.views import browser
 from tests.conftest import Site
@@ -28,6 +30,7 @@ def asked_of(name: str) -> list[dict[str, Any]]:
     wanted = declared.outputs[0].name
     base = {"calculator": name, "key": name, "root": "", "units": "si", "job": json.dumps(JOB)}
     about: dict[str, Any] = {"wanted": wanted, "target": "1", "free": free, "seen": wanted}
+    about |= {"mark": "first-survey.well", "says": "Found."}
     about |= {"varied": free, "ticked": [free], "origin": "measured", "when": WHEN}
     does = [*browser.DOES, *browser.ON_FORM_AND_JOB]
     return [base | about | {"do": do} for do in does] + [base | {"do": "record", "blank": True}]
@@ -36,7 +39,12 @@ def asked_of(name: str) -> list[dict[str, Any]]:
 def asked_of_jobs() -> list[dict[str, Any]]:
     job = json.dumps(JOB)
     given = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
-    return [given | {"date": "2026-11-25", "do": do} for do in browser.ON_JOBS]
+    given |= {"date": "2026-11-25", "when": WHEN, "mark": "first-survey.well", "value": "done"}
+    given |= {"visit": "first-survey", "text": job}
+    does = [*browser.ON_JOBS, *browser.ON_HOUSE]
+    figure = {"name": "inlet", "text": "5 gpm"}
+    told = [given | {"do": do} | (figure if do in ("what-if", "fill-in") else {}) for do in does]
+    return [*told, given | {"do": "house", "job": write_job(demo.as_left())}]
 
 
 @pytest.fixture(scope="module")
