@@ -12,13 +12,13 @@ from pymdownx.superfences import SuperFencesException
 
 from build_scripts.fences import Fences
 from build_scripts.pages.uses import Book
+from build_scripts.sheets import visit_sheet
 from calc import demo
-from calc.diagnosis import SYMPTOMS
 from calc.diagnosis.path import Symptom
-from calc.views.house import Where, house_html, what_if_form
-from calc.views.html import Safe, tag
-from calc.views.visit import visit_sheet
-from calc.visits import VISITS
+from calc.diagnosis.symptoms import SYMPTOMS
+from calc.views.house import Where, house_html
+from calc.views.html import Safe, joined, tag
+from calc.visits.all_visits import VISITS
 
 CHAPTER = "well/diagnosis.html"
 
@@ -37,7 +37,7 @@ class Houses(NamedTuple):
             tag("p", "This is the invented house, as it was left.", data_part="said",
                 role="status", class_="calc-say"),
             tag("div", house_html(demo.as_left(), place, "us"), data_part="house"),
-            what_if_form(),
+            _what_if_form(),
             data_root=place.root,
             data_places=json.dumps(place.places),
         )  # fmt: skip
@@ -50,7 +50,8 @@ class Houses(NamedTuple):
             raise SuperFencesException(f"there is no visit {name!r}, but {', '.join(VISITS)}")
         root = self.fences.page.root
         self.fences.page.keys |= {step.name for step in VISITS[name].steps}
-        return self._sheet(visit_sheet(name, root), do="visit", visit=name)
+        drawn = visit_sheet(name, VISITS[name], root)
+        return self._sheet(drawn, VISITS[name], do="visit", visit=name)
 
     def trouble(self, _source: str, *_args: Any, **_options: Any) -> Safe:
         """The trouble call. Without a script the complaints lead to their ways in the chapter."""
@@ -59,9 +60,10 @@ class Houses(NamedTuple):
             tag("li", tag("a", f"“{each.says}”", href=f"{root}{CHAPTER}#{anchor(each)}"))
             for each in SYMPTOMS.values()
         ]
-        return self._sheet(tag("div", tag("ul", *links), data_part="sheet"), do="trouble")
+        drawn = tag("div", tag("ul", *links), data_part="sheet")
+        return self._sheet(drawn, SYMPTOMS, do="trouble")
 
-    def _sheet(self, inside: Safe, **data: str) -> Safe:
+    def _sheet(self, inside: Safe, table: object, **data: str) -> Safe:
         sheet = tag(
             "calc-visit",
             tag("p", data_part="said", role="status", class_="calc-say"),
@@ -70,6 +72,7 @@ class Houses(NamedTuple):
             tag("div", inside, class_="visit-steps"),
             data_root=self.fences.page.root,
             data_places=json.dumps(self.book.places()),
+            data_table=json.dumps(table, ensure_ascii=False),
             **{f"data_{name}": value for name, value in data.items()},
         )
         return tag("section", sheet, class_="calc", id="visit")
@@ -94,4 +97,37 @@ def _start() -> Safe:
         data_part="start",
         hidden=True,
         autocomplete="off",
+    )
+
+
+def _what_if_form() -> Safe:
+    """Asks for one figure and another value for it. A script fills in the figures there are."""
+    return joined(
+        (
+            tag(
+                "form",
+                tag("h3", "What if"),
+                tag("label", "This figure", for_="what-if-name"),
+                tag("div", tag("select", id="what-if-name", data_part="name"), class_="calc-entry"),
+                tag("label", "were, with its unit", for_="what-if-text"),
+                tag(
+                    "div",
+                    tag("input", type="text", id="what-if-text", data_part="text"),
+                    class_="calc-entry",
+                ),
+                tag("div", tag("button", "Compare", type="submit"), class_="calc-actions"),
+                data_part="ask",
+                hidden=True,
+                novalidate=True,
+                autocomplete="off",
+            ),
+            tag("div", data_part="changed"),
+            tag(
+                "p",
+                tag("button", "Keep the copy as a job", type="button", data_do="take"),
+                data_part="take",
+                class_="calc-actions",
+                hidden=True,
+            ),
+        )
     )

@@ -11,9 +11,11 @@ from build_scripts import bundle
 from build_scripts.runtime import packed
 from calc import demo
 from calc.calculators import calculator, names
+from calc.diagnosis.symptoms import SYMPTOMS
 from calc.job import write_job
 from calc.model import Input
 from calc.views import browser
+from calc.visits.all_visits import VISITS
 from tests.conftest import Site
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -41,9 +43,15 @@ def asked_of_jobs() -> list[dict[str, Any]]:
     given = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
     given |= {"date": "2026-11-25", "when": WHEN, "mark": "first-survey.well", "value": "done"}
     given |= {"visit": "first-survey", "text": job}
+    tables = {"trouble": SYMPTOMS, "visit": VISITS["first-survey"]}
     does = [*browser.ON_JOBS, *browser.ON_HOUSE]
     figure = {"name": "inlet", "text": "5 gpm"}
-    told = [given | {"do": do} | (figure if do in ("what-if", "fill-in") else {}) for do in does]
+    told = [
+        given
+        | {"do": do, "table": tables.get(do)}
+        | (figure if do in ("what-if", "fill-in") else {})
+        for do in does
+    ]
     return [*told, given | {"do": "house", "job": write_job(demo.as_left())}]
 
 

@@ -12,7 +12,7 @@ from build_scripts.fences import Fences, Page
 from build_scripts.houses import Houses
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
-from calc.diagnosis import SYMPTOMS
+from calc.diagnosis.symptoms import SYMPTOMS
 from calc.request import case_of
 
 DOCS = Path(__file__).resolve().parents[1] / "docs"

@@ -53,6 +53,7 @@ MAY_IMPORT = {
     "calc.__main__": BELOW_VIEWS | {"calc.views."},
     "calc.levels": {"calc.units"},
     "calc.diagnosis.": set(),
+    "calc.visits.": {"calc.cautions"},
     "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
     "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
 }

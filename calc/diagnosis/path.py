@@ -1,7 +1,7 @@
 """A symptom, its causes, the steps that narrow it down, and what each reading may mean."""
 
-from collections.abc import Mapping
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
 
 
 class Cause(NamedTuple):
@@ -52,3 +52,18 @@ class Symptom(NamedTuple):
     steps: tuple[Step, ...]
     says: str = ""
     causes: Mapping[str, Cause] = {}
+
+
+def symptom_of(data: Sequence[Any]) -> Symptom:
+    """A symptom again, from what JSON makes of one."""
+    title, first, steps, says, causes = data
+    return Symptom(
+        title,
+        first,
+        tuple(
+            Step(take, tuple(Branch(*each) for each in branches), *more)
+            for take, branches, *more in steps
+        ),
+        says,
+        {name: Cause(*cause) for name, cause in causes.items()},
+    )

@@ -117,39 +117,6 @@ def link(name: str, place: Where, keeps: tuple[str, ...] = ()) -> Safe:
     return tag("a", calculator(name).title, href=href, class_="visit-open")
 
 
-def what_if_form() -> Safe:
-    """Asks for one figure and another value for it. A script fills in the figures there are."""
-    return joined(
-        (
-            tag(
-                "form",
-                tag("h3", "What if"),
-                tag("label", "This figure", for_="what-if-name"),
-                tag("div", tag("select", id="what-if-name", data_part="name"), class_="calc-entry"),
-                tag("label", "were, with its unit", for_="what-if-text"),
-                tag(
-                    "div",
-                    tag("input", type="text", id="what-if-text", data_part="text"),
-                    class_="calc-entry",
-                ),
-                tag("div", tag("button", "Compare", type="submit"), class_="calc-actions"),
-                data_part="ask",
-                hidden=True,
-                novalidate=True,
-                autocomplete="off",
-            ),
-            tag("div", data_part="changed"),
-            tag(
-                "p",
-                tag("button", "Keep the copy as a job", type="button", data_do="take"),
-                data_part="take",
-                class_="calc-actions",
-                hidden=True,
-            ),
-        )
-    )
-
-
 def choices(job: Job) -> list[tuple[str, str]]:
     """The figures of a house that a "what if" may change: name and label."""
     known = words()

@@ -3,9 +3,8 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from calc.diagnosis import SYMPTOMS
 from calc.diagnosis.evidence import ENOUGH, best_steps, chances, fix, found
-from calc.diagnosis.path import Step, Symptom
+from calc.diagnosis.path import Step, Symptom, symptom_of
 from calc.job import Job, read_job
 from calc.views.house import Where, link, where
 from calc.views.html import Safe, cited, joined, tag
@@ -20,18 +19,19 @@ _SKIPPED = "not taken"
 
 
 def trouble(asked: Data) -> Reply:
-    """The trouble call as the job has it."""
-    return {"parts": {"sheet": sheet(read_job(asked["job"]), where(asked))}}
+    """The trouble call as the job has it; `table` is the page's, symptoms by name."""
+    symptoms = {name: symptom_of(each) for name, each in asked["table"].items()}
+    return {"parts": {"sheet": sheet(read_job(asked["job"]), symptoms, where(asked))}}
 
 
-def sheet(job: Job | None, place: Where) -> Safe:
+def sheet(job: Job, symptoms: Mapping[str, Symptom], place: Where) -> Safe:
     """What to do next: say what is complained of, or measure, or mend."""
-    complaint = job.marks.get(COMPLAINT) if job else None
-    if not job or not complaint or complaint.value not in SYMPTOMS:
-        return _complaints()
+    complaint = job.marks.get(COMPLAINT)
+    if not complaint or complaint.value not in symptoms:
+        return _complaints(symptoms)
     name = complaint.value
-    symptom = SYMPTOMS[name]
-    seen, skipped = _seen(job, name)
+    symptom = symptoms[name]
+    seen, skipped = _seen(job, name, symptom)
     cause = found(symptom, seen, skipped)
     parts = [
         _again(symptom),
@@ -45,10 +45,8 @@ def sheet(job: Job | None, place: Where) -> Safe:
     return joined([*parts, _chances(symptom, seen)])
 
 
-def _complaints() -> Safe:
-    buttons = [
-        _marking(symptom.says, COMPLAINT, name, symptom.says) for name, symptom in SYMPTOMS.items()
-    ]
+def _complaints(symptoms: Mapping[str, Symptom]) -> Safe:
+    buttons = [_marking(each.says, COMPLAINT, name, each.says) for name, each in symptoms.items()]
     return tag(
         "div",
         tag("h3", "What does the customer say?"),
@@ -73,10 +71,10 @@ def _first(symptom: Symptom, root: str) -> Safe:
     return tag("p", tag("strong", "First."), words, class_="calc-finding", data_level="danger")
 
 
-def _seen(job: Job, name: str) -> tuple[dict[str, int], list[str]]:
+def _seen(job: Job, name: str, symptom: Symptom) -> tuple[dict[str, int], list[str]]:
     """The readings taken, by step, and steps left out. What an edition changed is no reading."""
     seen, skipped = {}, []
-    for step in SYMPTOMS[name].steps:
+    for step in symptom.steps:
         mark = job.marks.get(_mark(name, step))
         shows = [branch.shows for branch in step.branches]
         if mark and mark.note in shows:

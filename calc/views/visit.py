@@ -9,10 +9,9 @@ from calc.house.runs import is_example, run
 from calc.job import Job, kept, read_job, typed_value, write_job
 from calc.model import Calculator, Choice, Input, Typed
 from calc.views.house import Where, labels, link, run_html, where
-from calc.views.html import Safe, cited, joined, tag
+from calc.views.html import Safe, joined, tag
 from calc.views.jobs import job_refusal_words
-from calc.visits import VISITS
-from calc.visits.path import Step, Visit
+from calc.visits.path import Step, Visit, visit_of
 from calc.vocabulary import words
 
 type Data = Mapping[str, Any]
@@ -20,9 +19,12 @@ type Reply = dict[str, Any]
 
 
 def visit(asked: Data) -> Reply:
-    """How far a job is on a visit: its figures, the steps that are done, the answers."""
+    """How far a job is on a visit: its figures, the steps that are done, the answers.
+
+    visit -- its name; `table` is the visit itself, as the page has it
+    """
     job, name = read_job(asked["job"]), asked["visit"]
-    gone, place = VISITS[name], where(asked)
+    gone, place = visit_of(asked["table"]), where(asked)
     units = "si" if asked.get("units") == "si" else "us"
     done = [step.name for step in gone.steps if is_done(job, name, step)]
     parts = {"progress": _progress(job, name, gone)}
@@ -55,96 +57,6 @@ def missing(job: Job, step: Step) -> list[Input | Choice]:
 def is_done(job: Job, name: str, step: Step) -> bool:
     """Whether a step is ticked; a figure alone may come from an earlier visit."""
     return f"{name}.{step.name}" in job.marks
-
-
-def visit_sheet(name: str, root: str) -> Safe:
-    """The steps as they stand before any job: a sheet to print, or to fill by the script."""
-    steps = [_step(name, place, step, root) for place, step in enumerate(VISITS[name].steps, 1)]
-    return joined(steps)
-
-
-def _step(visit_name: str, place: int, step: Step, root: str) -> Safe:
-    tick = tag(
-        "label",
-        tag("input", type="checkbox", data_tick=f"{visit_name}.{step.name}"),
-        tag("span", "Done"),
-        class_="visit-tick",
-    )
-    return tag(
-        "section",
-        tag("h3", f"{place}. {step.title}", id=step.name),
-        tag("p", cited(step.caution, root), class_="calc-finding", data_level="caution")
-        if step.caution
-        else Safe(),
-        tag("p", step.do),
-        *(_ask(visit_name, step, words()[each]) for each in step.asks),
-        tag("div", _opens(step), data_part=f"answer-{step.name}"),
-        tick,
-        class_="visit-step",
-        data_step=step.name,
-    )
-
-
-def _opens(step: Step) -> Safe:
-    return tag("p", f"Calculator: {calculator(step.opens).title}.") if step.opens else Safe()
-
-
-def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
-    """An empty field for a figure."""
-    id_ = f"{visit_name}-{step.name}-{each.name}"
-    help_ = tag(
-        "details",
-        tag("summary", "How?", aria_label=f"How? {each.label}"),
-        tag("p", each.measure, id=f"{id_}-help"),
-        class_="calc-help",
-    )
-    told = joined((tag("p", class_="calc-error", id=f"{id_}-error"), help_))
-    if isinstance(each, Choice):
-        options = [
-            tag(
-                "label",
-                tag("input", type="radio", name=id_, value=value),
-                tag("span", said),
-            )
-            for value, said in each.options.items()
-        ]
-        return tag(
-            "fieldset",
-            tag("legend", each.label),
-            *options,
-            told,
-            class_="calc-choice",
-            data_field=each.name,
-        )
-    return tag(
-        "div",
-        tag("label", each.label, for_=id_),
-        _entry(each, id_),
-        tag("p", class_="calc-reading"),
-        told,
-        class_="calc-field",
-        data_field=each.name,
-    )
-
-
-def _entry(each: Input, id_: str) -> Safe:
-    boxes = [
-        tag(
-            "input",
-            type="text",
-            inputmode="decimal",
-            enterkeyhint="next",
-            id=id_ if place == 0 else f"{id_}-{place + 1}",
-            aria_label=f"{each.label} {place + 1}" if each.several > 1 else None,
-            aria_describedby=f"{id_}-help {id_}-error",
-        )
-        for place in range(each.several)
-    ]
-    usual = each.usual("us")
-    options = [tag("option", u.symbol, selected=u == usual) for u in each.kind.units if u.symbol]
-    select = tag("select", *options, aria_label=f"Unit of: {each.label}") if options else Safe()
-    kind = "calc-entry calc-several" if each.several > 1 else "calc-entry"
-    return tag("div", joined(boxes), select, class_=kind)
 
 
 def _progress(job: Job, name: str, gone: Visit) -> Safe:

@@ -1,6 +1,7 @@
 """A visit: steps in the order in which they are gone."""
 
-from typing import NamedTuple
+from collections.abc import Sequence
+from typing import Any, NamedTuple
 
 
 class Step(NamedTuple):
@@ -26,3 +27,9 @@ class Visit(NamedTuple):
 
     title: str
     steps: tuple[Step, ...]
+
+
+def visit_of(data: Sequence[Any]) -> Visit:
+    """A visit again, from what JSON makes of one."""
+    title, steps = data
+    return Visit(title, tuple(Step(*each) for each in steps))

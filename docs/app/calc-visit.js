@@ -50,9 +50,9 @@ customElements.define(
     }
 
     #request() {
-      const { do: what, visit, root, places } = this.dataset;
+      const { do: what, visit, root, places, table } = this.dataset;
       const units = localStorage.getItem("units") ?? "us";
-      return { do: what, visit, root, places: JSON.parse(places), units };
+      return { do: what, visit, root, places: JSON.parse(places), table: JSON.parse(table), units };
     }
 
     async #open() {

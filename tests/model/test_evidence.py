@@ -5,7 +5,6 @@ from pathlib import Path
 
 import pytest
 
-from calc.diagnosis import SYMPTOMS
 from calc.diagnosis.evidence import (
     ENOUGH,
     LEAST_GAIN,
@@ -17,6 +16,7 @@ from calc.diagnosis.evidence import (
     likelihood,
 )
 from calc.diagnosis.path import Branch, Cause, Step, Symptom
+from calc.diagnosis.symptoms import SYMPTOMS
 
 DOCS = Path(__file__).resolve().parents[2] / "docs"
 

@@ -6,16 +6,18 @@ from typing import Any
 
 import pytest
 
+from build_scripts.sheets import visit_sheet
 from calc import demo
 from calc.calculators import calculator, names
-from calc.diagnosis import SYMPTOMS
+from calc.diagnosis.path import Branch, symptom_of
+from calc.diagnosis.symptoms import SYMPTOMS
 from calc.house.runs import is_example
 from calc.job import Job, Mark, marked, read_job, write_job
 from calc.model import Choice
 from calc.views.browser import reply
 from calc.views.trouble import COMPLAINT
-from calc.views.visit import visit_sheet
-from calc.visits import VISITS
+from calc.visits.all_visits import VISITS
+from calc.visits.path import visit_of
 from calc.vocabulary import words
 
 WHEN = "2026-11-25T10:04:00Z"
@@ -25,7 +27,8 @@ STEPS = [(name, step) for name, visit in VISITS.items() for step in visit.steps]
 
 def asked(do: str, job: Job = EMPTY, **more: object) -> dict[str, Any]:
     request = {"do": do, "job": write_job(job), "units": "us", "when": WHEN, "root": "../", **more}
-    answered: dict[str, Any] = json.loads(reply(json.dumps(request)))
+    table: object = SYMPTOMS if do == "trouble" else VISITS.get(str(more.get("visit")))
+    answered: dict[str, Any] = json.loads(reply(json.dumps({"table": table, **request})))
     return answered
 
 
@@ -60,7 +63,7 @@ def test_a_visit_asks_for_all_that_its_decision_needs(name: str) -> None:
 
 @pytest.mark.parametrize("name", VISITS)
 def test_the_sheet_has_an_empty_field_for_every_figure_and_a_tick_for_every_step(name: str) -> None:
-    html = visit_sheet(name, "../")
+    html = visit_sheet(name, VISITS[name], "../")
     for step in VISITS[name].steps:
         assert f'data-tick="{name}.{step.name}"' in html
         for each in step.asks:
@@ -68,6 +71,20 @@ def test_the_sheet_has_an_empty_field_for_every_figure_and_a_tick_for_every_step
     assert "value=" not in re.sub(r'type="radio"[^>]*|<option[^>]*', "", html)
     ids = re.findall(r' id="([^"]+)"', html)
     assert len(ids) == len({*ids})
+
+
+@pytest.mark.parametrize("name", VISITS)
+def test_a_visit_comes_back_from_the_page_whole(name: str) -> None:
+    """JSON, a second way: what the page holds of a visit is the visit."""
+    again = visit_of(json.loads(json.dumps(VISITS[name])))
+    assert json.dumps(again) == json.dumps(VISITS[name])
+
+
+@pytest.mark.parametrize("name", SYMPTOMS)
+def test_a_symptom_comes_back_from_the_page_whole(name: str) -> None:
+    again = symptom_of(json.loads(json.dumps(SYMPTOMS[name])))
+    assert json.dumps(again) == json.dumps(SYMPTOMS[name])
+    assert isinstance(again.steps[-1].branches[0], Branch)
 
 
 def test_what_is_typed_goes_into_the_job_in_the_readers_unit() -> None:
@@ -164,7 +181,8 @@ def test_a_measurement_that_cannot_be_taken_is_left_out() -> None:
 
 def test_choices_are_drawn_without_one_picked() -> None:
     """By reason: an option that is picked for the reader is an answer nobody gave."""
-    html = visit_sheet("balance-and-commission", "")
+    name = "balance-and-commission"
+    html = visit_sheet(name, VISITS[name], "")
     assert isinstance(words()["limit"], Choice)
     assert 'value="before"' in html
     assert " checked" not in html
