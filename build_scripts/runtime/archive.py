@@ -54,10 +54,13 @@ def _write(folder: Path, members: Mapping[str, bytes], optimize: int) -> Path:
 
 def _compiled(name: str, source: bytes, optimize: int) -> bytes:
     """Byte-code that is the same on every build and never looks for its source: PEP 552's header
-    of an unchecked hash. What a function says of its types is left out: nothing asks at run time.
+    of an unchecked hash. What a function of ours says of its types is left out: nothing asks at run
+    time, as the standard library's single dispatch does.
     """
-    bare = _Bare().visit(ast.parse(source))
-    code = compile(bare, name, "exec", dont_inherit=True, optimize=optimize)
+    tree = ast.parse(source)
+    if name.startswith("calc/"):
+        tree = _Bare().visit(tree)
+    code = compile(tree, name, "exec", dont_inherit=True, optimize=optimize)
     unchecked = (1).to_bytes(4, "little")
     return MAGIC_NUMBER + unchecked + source_hash(source) + marshal.dumps(code)
 
