@@ -64,13 +64,15 @@ class Houses(NamedTuple):
         return self._sheet(drawn, SYMPTOMS, do="trouble")
 
     def _sheet(self, inside: Safe, table: object, **data: str) -> Safe:
+        root = self.fences.page.root
         sheet = tag(
             "calc-visit",
             tag("p", data_part="said", role="status", class_="calc-say"),
             _start(),
+            tag("p", tag("a", "Choose or start another job", href=f"{root}jobs.html")),
             tag("div", data_part="progress", class_="visit-progress"),
             tag("div", inside, class_="visit-steps"),
-            data_root=self.fences.page.root,
+            data_root=root,
             data_places=json.dumps(self.book.places()),
             data_table=json.dumps(table, ensure_ascii=False),
             **{f"data_{name}": value for name, value in data.items()},
