@@ -30,7 +30,7 @@ from calc.vocabulary import words
 FORMAT = "pail-and-timer-job"
 VERSION = 1
 
-_MARK = re.compile(r"[a-z][a-z0-9_-]*(?:\.[a-z0-9_-]+)+")
+_MARK = re.compile(r"[a-z_][a-z0-9_-]*(?:\.[a-z0-9_-]+)+")
 _CLOCK = re.compile(r"T(?:[01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 
 
