@@ -11,6 +11,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
 from build_scripts import bundle, early, fences, formulas, headers, offline, pages
+from build_scripts.houses import Houses
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
@@ -56,6 +57,10 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
         {"name": "options", "class": "options", "format": Options(drawer).draw},
+        *(
+            {"name": name, "class": name, "format": getattr(Houses(book, drawer), name)}
+            for name in ("house", "visit", "trouble")
+        ),
         {"name": "diagnosis", "class": "diagnosis", "format": Paths(book, drawer).draw},
     ]
     return config

@@ -16,8 +16,8 @@ from pymdownx.superfences import SuperFencesException
 
 from build_scripts.fences import Fences
 from build_scripts.pages.uses import Book
-from calc.diagnosis import SYMPTOMS
 from calc.diagnosis.path import Branch, Step, Symptom
+from calc.diagnosis.symptoms import SYMPTOMS
 from calc.model import Case
 from calc.request import case_of
 from calc.views.html import Safe, cited, joined, tag

@@ -30,6 +30,7 @@ from calc.vocabulary import words
 FORMAT = "pail-and-timer-job"
 VERSION = 1
 
+_MARK = re.compile(r"[a-z_][a-z0-9_-]*(?:\.[a-z0-9_-]+)+")
 _CLOCK = re.compile(r"T(?:[01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9]Z")
 
 
@@ -50,7 +51,19 @@ class JobValue(NamedTuple):
     note: str = ""
 
 
+class Mark(NamedTuple):
+    """What was said of one step of a visit: done, or which of its answers was picked.
+
+    when -- UTC, as 2026-11-25T10:04:00Z; `note` is what was found
+    """
+
+    value: str
+    when: str
+    note: str = ""
+
+
 _MEMBERS = ("format", "version", "name", "date", "handbook", "values")
+_MAY_HAVE = ("marks",)
 _CHOICE_MEMBERS = tuple(each for each in JobValue._fields if each not in ("unit", "plus_minus"))
 
 
@@ -60,12 +73,15 @@ class Job:
 
     date   -- as 2026-11-25; `handbook` is the revision that wrote the job
     values -- put there by `read_job` and `kept`, which check them
+    marks  -- the steps of visits that were gone, by the visit's name, a point and the step's;
+              put there by `marked`
     """
 
     name: str
     date: str
     handbook: str
     values: Mapping[str, JobValue] = field(default_factory=dict)
+    marks: Mapping[str, Mark] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         for member in ("name", "date", "handbook"):
@@ -77,10 +93,11 @@ class Job:
 def typed(job: Job, calculator: Calculator) -> dict[str, Typed]:
     """What the job gives a calculator, by the names of its inputs."""
     wanted = (each.name for each in calculator.inputs if each.name in job.values)
-    return {name: _typed(job.values[name]) for name in wanted}
+    return {name: typed_value(job.values[name]) for name in wanted}
 
 
-def _typed(value: JobValue) -> Typed:
+def typed_value(value: JobValue) -> Typed:
+    """A value of a job as it stood in its field."""
     return Typed(value.value, value.unit or "", sure=value.plus_minus)
 
 
@@ -103,6 +120,15 @@ def kept(
 def without(job: Job, name: str) -> Job:
     """The job without that value; the same job if it has none."""
     return replace(job, values={each: job.values[each] for each in job.values if each != name})
+
+
+def marked(job: Job, step: str, mark: Mark | None) -> Job:
+    """The job with one step of a visit marked; None takes its mark away."""
+    marks = {each: job.marks[each] for each in job.marks if each != step}
+    if mark is not None:
+        _check_mark(step, mark)
+        marks[step] = mark
+    return replace(job, marks=marks)
 
 
 class Compared(NamedTuple):
@@ -139,9 +165,15 @@ def _compared(each: Input | Choice, old: Job, new: Job, unit_set: str) -> Compar
     return Compared(each, before, after, each.usual(unit_set), change, part)
 
 
+def si_of(job: Job, name: str) -> float | None:
+    """A quantity of the job, SI; None if it has none, or several readings, or a choice."""
+    value = _si(words()[name], job)
+    return value if isinstance(value, float) else None
+
+
 def _si(each: Input | Choice, job: Job) -> Value | None:
     value = job.values.get(each.name)
-    return each.take(_typed(value), "us")[0] if value else None
+    return each.take(typed_value(value), "us")[0] if value else None
 
 
 def _has_true_zero(kind: Kind) -> bool:
@@ -154,6 +186,8 @@ def write_job(job: Job) -> str:
     data: dict[str, object] = {"format": FORMAT, "version": VERSION}
     data |= {member: getattr(job, member) for member in ("name", "date", "handbook")}
     data["values"] = {name: _entry(value) for name, value in sorted(job.values.items())}
+    if job.marks:
+        data["marks"] = {step: mark._asdict() for step, mark in sorted(job.marks.items())}
     text = json.dumps(data, ensure_ascii=False, indent=2) + "\n"
     check_size(text)
     return text
@@ -173,11 +207,13 @@ def read_job(text: str) -> Job:
     if data.get("format") != FORMAT:
         raise Refused("job foreign", wanted=FORMAT)
     _check_version(data)
-    check_members(data, _MEMBERS)
+    check_members(data, (*_MEMBERS, *(member for member in _MAY_HAVE if member in data)))
     check_object(data["values"], "values")
     known = words()
     values = {name: _value(name, entry, known) for name, entry in data["values"].items()}
-    return Job(name=data["name"], date=data["date"], handbook=data["handbook"], values=values)
+    marks = _marks(data.get("marks", {}))
+    head = {member: data[member] for member in ("name", "date", "handbook")}
+    return Job(**head, values=values, marks=marks)
 
 
 def _check_version(data: Mapping[str, Any]) -> None:
@@ -202,6 +238,32 @@ def _value(name: str, entry: Any, known: Mapping[str, Input | Choice]) -> JobVal
     return value
 
 
+def _marks(data: Any) -> dict[str, Mark]:
+    check_object(data, "marks")
+    made = {}
+    for step, entry in data.items():
+        check_object(entry, f"marks.{clipped(step)}")
+        check_members(entry, Mark._fields, f"marks.{clipped(step)}.")
+        made[step] = Mark(**entry)
+        _check_mark(step, made[step])
+    return made
+
+
+def _check_mark(step: str, mark: Mark) -> None:
+    member = f"marks.{clipped(step)}"
+    check_text(step, member)
+    if not _MARK.fullmatch(step):
+        raise Refused("job mark", member=member)
+    for part in Mark._fields:
+        check_text(getattr(mark, part), f"{member}.{part}")
+    if not _is_moment(mark.when):
+        raise Refused("job time", member=f"{member}.when", text=mark.when)
+
+
+def _is_moment(text: str) -> bool:
+    return is_date(text[:10]) and bool(_CLOCK.fullmatch(text[10:]))
+
+
 def _word(name: str, known: Mapping[str, Input | Choice]) -> Input | Choice:
     if name not in known or not known[name].once:
         raise Refused("job value unknown", text=clipped(name))
@@ -211,11 +273,11 @@ def _word(name: str, known: Mapping[str, Input | Choice]) -> Input | Choice:
 def _check_value(each: Input | Choice, value: JobValue) -> None:
     for member in _CHOICE_MEMBERS if isinstance(each, Choice) else JobValue._fields:
         check_text(getattr(value, member), f"{each.name}.{member}", each.name)
-    if not (is_date(value.when[:10]) and _CLOCK.fullmatch(value.when[10:])):
+    if not _is_moment(value.when):
         raise Refused("job time", each.name, member=f"{each.name}.when", text=value.when)
     if value.origin not in ("measured", "assumed", *names()):
         raise Refused("job origin", each.name, member=f"{each.name}.origin", text=value.origin)
-    given = _typed(value)
+    given = typed_value(value)
     if isinstance(each, Choice):
         each.take(given, "us")
         return

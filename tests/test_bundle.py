@@ -12,9 +12,13 @@ from build_scripts import bundle
 from build_scripts.runtime import binary, packed
 from build_scripts.runtime.engine import ASKED, MAIN
 from build_scripts.runtime.library import PYODIDE
+from calc import demo
 from calc.calculators import calculator, names
+from calc.diagnosis.symptoms import SYMPTOMS
+from calc.job import write_job
 from calc.model import Input
 from calc.views import browser
+from calc.visits.all_visits import VISITS
 from tests.conftest import Site
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -31,6 +35,7 @@ def asked_of(name: str) -> list[dict[str, Any]]:
     wanted = declared.outputs[0].name
     base = {"calculator": name, "key": name, "root": "", "units": "si", "job": json.dumps(JOB)}
     about: dict[str, Any] = {"wanted": wanted, "target": "1", "free": free, "seen": wanted}
+    about |= {"mark": "first-survey.well", "says": "Found."}
     about |= {"varied": free, "ticked": [free], "origin": "measured", "when": WHEN}
     does = [*browser.DOES, *browser.ON_FORM_AND_JOB]
     return [base | about | {"do": do} for do in does] + [base | {"do": "record", "blank": True}]
@@ -39,9 +44,17 @@ def asked_of(name: str) -> list[dict[str, Any]]:
 def asked_of_jobs() -> list[dict[str, Any]]:
     job = json.dumps(JOB)
     given: dict[str, Any] = {"job": job, "text": job, "old": job, "new": job, "name": "Quarry Road"}
-    given |= {"sheet": "all", "others": [job], "when": WHEN, "now": "2026-11-26"}
-    does = (*browser.ON_JOBS, *browser.ON_SHEETS)
-    return [given | {"date": "2026-11-26", "do": do} for do in does]
+    given |= {"date": "2026-11-26", "when": WHEN, "mark": "first-survey.well", "value": "done"}
+    given |= {"visit": "first-survey", "sheet": "all", "others": [job], "now": "2026-11-26"}
+    tables = {"trouble-show": SYMPTOMS, "visit-show": VISITS["first-survey"]}
+    figure = {"name": "inlet", "text": "5 gpm"}
+    told = [
+        given
+        | {"do": do, "table": tables.get(do)}
+        | (figure if do in ("house-what-if", "visit-fill-in") else {})
+        for do in (*browser.ON_JOBS, *browser.ON_HOUSE, *browser.ON_SHEETS)
+    ]
+    return [*told, given | {"do": "house-show", "job": write_job(demo.as_left())}]
 
 
 @pytest.fixture(scope="module")

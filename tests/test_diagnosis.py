@@ -9,9 +9,10 @@ import pytest
 from pymdownx.superfences import SuperFencesException
 
 from build_scripts.fences import Fences, Page
+from build_scripts.houses import Houses
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
-from calc.diagnosis import SYMPTOMS
+from calc.diagnosis.symptoms import SYMPTOMS
 from calc.request import case_of
 
 DOCS = Path(__file__).resolve().parents[1] / "docs"
@@ -86,6 +87,21 @@ def test_links_open_the_case(paths: Paths, name: str) -> None:
         chapter = (DOCS / "well" / path).resolve().with_suffix(".md")
         assert f"```calc\n{ask.split()[0]}" in chapter.read_text(encoding="utf-8")
         assert [unquote_plus(word) for word in words.split("&")] == shlex.split(ask)
+
+
+def test_every_symptom_has_a_heading_that_the_trouble_call_leads_to() -> None:
+    """The chapter: without a script a complaint is a link to its way on paper."""
+    text = (DOCS / "well/diagnosis.md").read_text(encoding="utf-8")
+    for symptom in SYMPTOMS.values():
+        assert f"\n## {symptom.title}\n" in text
+
+
+@pytest.mark.parametrize("wrong", ["no_such_visit", ""])
+def test_an_unknown_visit_stops_the_build(wrong: str) -> None:
+    fences = Fences()
+    fences.page = Page("../")
+    with pytest.raises(SuperFencesException):
+        Houses(Book(DOCS), fences).visit(wrong)
 
 
 @pytest.mark.parametrize("wrong", ["no_such_symptom", ""])

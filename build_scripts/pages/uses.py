@@ -28,6 +28,14 @@ class Book:
             ]
         )
 
+    def places(self) -> dict[str, str]:
+        """The first page on which each calculator is live, by the calculator's name."""
+        return {
+            name: path.removesuffix(".md") + ".html"
+            for path, text in reversed(self.chapters.items())
+            for name in _SHOWN.findall(text)
+        }
+
     def place(self, name: str) -> str:
         """The first chapter in which a calculator is live. KeyError if there is none."""
         for path, text in self.chapters.items():

@@ -207,7 +207,7 @@ CALCULATOR = Calculator(
     ),
     work=pail_flow,
     cautions=(cautions.RADON_AIR, cautions.ELECTRICITY, cautions.LOCAL_CODE),
-    leaves={"flow": ("inlet", "outlet", "pump")},
+    leaves={"flow": ("inlet", "outlet", "pump", "well_pump")},
     sure_of={"flow": "plus_minus"},
     sources=("jcgm-100", "faux-2019", "nist-960-12", "nist-811", "epa-radon-2016", "osha-1910-147"),
 )

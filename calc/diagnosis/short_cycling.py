@@ -1,6 +1,6 @@
 """The pump starts and stops all the time."""
 
-from calc.diagnosis.path import Branch, Step, Symptom
+from calc.diagnosis.path import Branch, Cause, Step, Symptom
 
 SYMPTOM = Symptom(
     "The pump starts and stops all the time",
@@ -17,13 +17,16 @@ SYMPTOM = Symptom(
                     "Watch the gauge again with the valve between well and tank shut too. If it "
                     "stands now, the leak is on the well's side.",
                     "pump_check leak_from=60 leak_to=55 leak_time=30",
+                    fits=("leak_back",),
                 ),
                 Branch(
                     "The gauge stands.",
                     "Nothing leaks here. It cycles only while water is drawn.",
                     "Next step.",
+                    fits=("waterlogged", "overcharged", "small_tank", "narrow", "between"),
                 ),
             ),
+            name="rest",
         ),
         Step(
             "Pump to cut-out, off at the panel. Catch what comes down to cut-in. Then, empty: "
@@ -36,19 +39,23 @@ SYMPTOM = Symptom(
                     "Pre-charge 2 psi under cut-in with the tank empty. If it is gone again in a "
                     "month, a new tank.",
                     "pump_check well_caught=1.4 fill_time=11",
+                    fits=("waterlogged",),
                 ),
                 Branch(
                     "The pre-charge is over cut-in.",
                     "The tank is empty before the pump starts: the taps stop, then jerk.",
                     "Let air out until it is 2 psi under cut-in.",
                     "pump_check well_precharge=50 well_caught=2.6 fill_time=21",
+                    fits=("overcharged",),
                 ),
                 Branch(
                     "As much water as it should give.",
                     "The tank is sound.",
                     "Next step.",
+                    fits=("small_tank", "narrow", "between", "leak_back"),
                 ),
             ),
+            name="drawdown",
         ),
         Step(
             "Time the pump from cut-in to cut-out, taps shut. Read the switch's two pressures.",
@@ -59,11 +66,13 @@ SYMPTOM = Symptom(
                     "On the well's side a bigger one, or a second beside it. Behind pump 2 a "
                     "bigger one takes more from the open tank at once.",
                     "pump_check well_tank=44 well_caught=11.2 fill_time=90",
+                    fits=("small_tank", "waterlogged", "overcharged"),
                 ),
                 Branch(
                     "Less than 20 psi between them.",
                     "The switch is set too narrow, or its small pipe is plugged.",
                     "Clean the pipe, set the switch by its sheet. Power off and locked first.",
+                    fits=("narrow",),
                 ),
                 Branch(
                     "The gauge leaps by more than 5 psi as the pump starts.",
@@ -72,8 +81,25 @@ SYMPTOM = Symptom(
                     "Gauge before and behind the filter with water running. Service it, and note "
                     "its resistance.",
                     "filter_due",
+                    fits=("between",),
                 ),
             ),
+            name="fill",
         ),
     ),
+    says="The pump clicks on and off all day.",
+    causes={
+        "leak_back": Cause(
+            "Water leaks back: check valve, drop pipe or a buried line", 3, "well/pump-and-pipe.md"
+        ),
+        "waterlogged": Cause("The pressure tank has lost its air", 4, "well/pressure-tank.md"),
+        "overcharged": Cause("The pre-charge is over cut-in", 1, "well/pressure-tank.md"),
+        "small_tank": Cause("The tank is too small for the pump", 1, "well/pressure-tank.md"),
+        "narrow": Cause(
+            "The switch is set too narrow, or its small pipe is plugged", 1, "well/pressure-tank.md"
+        ),
+        "between": Cause(
+            "A fouled filter or half-shut valve between pump and tank", 1, "open-tank/filter.md"
+        ),
+    },
 )

@@ -32,7 +32,7 @@ def answer(
     return joined(
         [
             *([tag("p", example, class_="calc-example")] if example else []),
-            *(_finding(case, finding, root) for finding in case.answer.findings),
+            *(finding_html(case, finding, root) for finding in case.answer.findings),
             tag(
                 "dl",
                 *(_output(case, each, sures) for each in case.calculator.outputs),
@@ -64,7 +64,8 @@ def errors(case: Case) -> dict[str, str]:
     return {error.field: refusal_words(case, error) for error in case.errors}
 
 
-def _finding(case: Case, finding: Finding, root: str) -> Safe:
+def finding_html(case: Case, finding: Finding, root: str) -> Safe:
+    """One finding, its level told by words, colour and rule."""
     words = Safe(f" {cited(finding_words(case, finding), root)}")
     head = tag("strong", finding.head)
     return tag("p", head, words, class_="calc-finding", data_level=finding.level)

@@ -37,17 +37,18 @@ def reply(request: str) -> str:
     """The reply to a request of the page, both JSON. KeyError for what does not exist."""
     asked: Data = json.loads(request)
     do = asked.get("do", "answer")
-    if do in ON_JOBS + ON_FORM_AND_JOB + ON_SHEETS:
+    if do in ON_JOBS + ON_HOUSE + ON_SHEETS + ON_FORM_AND_JOB:
         return json.dumps(_job(do, asked))
     return json.dumps(DOES[do](_case(asked), asked))
 
 
 def _job(do: str, asked: Data) -> Reply:
-    """What concerns the job: job-show is `show` of `calc.views.jobs`, sheet-show of `sheets`."""
-    from calc.views import jobs, sheets
+    """What concerns the job; the names are those of the functions of their modules."""
+    from calc.views import house, jobs, sheets, trouble, visit
 
     room, _, what = do.partition("-")
-    does: Callable[..., Reply] = getattr({"job": jobs, "sheet": sheets}[room], what)
+    rooms = {"job": jobs, "sheet": sheets, "house": house, "trouble": trouble, "visit": visit}
+    does: Callable[..., Reply] = getattr(rooms[room], what.replace("-", "_"))
     try:
         return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
     except Refused as refused:
@@ -195,9 +196,12 @@ DOES: Mapping[str, Callable[[Case, Data], Reply]] = {
     "longer": _longer,
     "record": _record,
 }
-ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record")
+ON_JOBS = ("job-new", "job-read", "job-show", "job-drop", "job-compare", "job-record", "job-mark")
+ON_HOUSE = (
+    "house-show", "house-demo-job", "house-what-if", "trouble-show", "visit-show", "visit-fill-in",
+)  # fmt: skip
 ON_SHEETS = ("sheet-show", "sheet-printed", "sheet-csv", "sheet-calendar", "sheet-next")
-ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep")
+ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep", "job-keep-all")
 
 
 def _learn_formulas(name: str) -> None:

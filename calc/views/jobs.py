@@ -7,7 +7,20 @@ from calc import EDITION
 from calc.calculators import calculator, names
 from calc.errors import Refused
 from calc.figures import plainly_written, written
-from calc.job import Compared, Job, JobValue, compared, kept, read_job, typed, without, write_job
+from calc.job import (
+    Compared,
+    Job,
+    JobValue,
+    Mark,
+    compared,
+    kept,
+    marked,
+    read_job,
+    typed,
+    without,
+    write_job,
+)
+from calc.job_file import MOST_TEXT
 from calc.model import Case, Choice, Input, Output, Typed, solve
 from calc.units import Unit
 from calc.views.html import Safe, joined, tag
@@ -46,7 +59,7 @@ def show(asked: Data) -> Reply:
     if not rows:
         return {"html": tag("p", "Nothing is kept yet. Keep figures from any calculator.")}
     heads = ("Figure", "Value", "From", "")
-    return {"html": _table("What this job holds", heads, rows)}
+    return {"html": table("What this job holds", heads, rows)}
 
 
 def record(asked: Data) -> Reply:
@@ -68,9 +81,9 @@ def drop(asked: Data) -> Reply:
 def compare(asked: Data) -> Reply:
     """Two visits side by side."""
     old, new_ = read_job(asked["old"]), read_job(asked["new"])
-    rows = [_compared_row(each) for each in compared(old, new_, asked.get("units", "us"))]
+    rows = [compared_row(each) for each in compared(old, new_, asked.get("units", "us"))]
     heads = ("Figure", f"{old.name}, {old.date}", f"{new_.name}, {new_.date}", "Change")
-    return {"html": _table("Two visits", heads, rows)}
+    return {"html": table("Two visits", heads, rows)}
 
 
 def panel(case: Case, asked: Data) -> Reply:
@@ -85,7 +98,7 @@ def panel(case: Case, asked: Data) -> Reply:
     parts = [
         tag("p", f"{job.name}, {job.date}: {len(fitting)} of its figures fit here."),
         _button("job-use", "Use the job's figures", disabled=not fitting),
-        _table("Tick what the job should keep", ("Keep", "Figure", "Here", "In the job"), rows),
+        table("Tick what the job should keep", ("Keep", "Figure", "Here", "In the job"), rows),
         _origin(asked["key"]),
         _button("job-keep", "Keep what is ticked"),
     ]
@@ -130,6 +143,40 @@ def as_new(value: JobValue) -> tuple[str, str | None, str]:
     return value.value, value.unit, value.plus_minus
 
 
+def keep_all(case: Case, asked: Data) -> Reply:
+    """As `keep`, but what the job holds already is left as it is; then the step is marked.
+
+    mark -- the visit's step that asked for this answer, or nothing; `says` is the answer
+    """
+    there = typed(read_job(asked["job"]), case.calculator)
+    ticked = [
+        each
+        for each in asked["ticked"]
+        if ">" in each
+        or (case.calculator.input(each).once and not _is_same(case, each, there.get(each)))
+    ]
+    job = keep(case, {**asked, "ticked": ticked})["job"]
+    if asked["mark"]:
+        note = asked["says"][:MOST_TEXT]
+        job = write_job(marked(read_job(job), asked["mark"], Mark("done", asked["when"], note)))
+    return {"job": job}
+
+
+def mark(asked: Data) -> Reply:
+    """The job with one step of a visit marked, or no longer marked where `value` is empty."""
+    made = Mark(asked["value"], asked["when"], asked.get("note", "")) if asked["value"] else None
+    return {"job": write_job(marked(read_job(asked["job"]), asked["mark"], made))}
+
+
+def _is_same(case: Case, name: str, there: Typed | None) -> bool:
+    """Whether the job holds what stands in the form."""
+    if there is None:
+        return False
+    here = case.typed[name]
+    unit = case.given[name].symbol if name in case.given else ""
+    return (here.text, unit, here.sure) == (there.text, there.unit or unit, there.sure)
+
+
 def refusal(refused: Refused) -> Reply:
     """A job that is refused, in words."""
     return {"refused": job_refusal_words(refused)}
@@ -163,6 +210,7 @@ def _sure_of(case: Case, name: str, unit: Unit) -> str:
 
 
 def came_from(value: JobValue) -> str:
+    """Where a value of a job came from, and when."""
     said = calculator(value.origin).title if value.origin in names() else value.origin
     return f"{said}, {value.when[:10]}"
 
@@ -178,7 +226,7 @@ def _fit_row(case: Case, there: Case, job: Job, each: Input | Choice, touched: b
     differs = here and here != kept_
     box = _box(each.name, each.label, checked=checked) if differs else Safe()
     in_use = f"{kept_}, in use" if kept_ and here == kept_ else kept_
-    return _row(box, each.label, here, in_use)
+    return cells(box, each.label, here, in_use)
 
 
 def _leave_rows(case: Case) -> Iterator[Safe]:
@@ -190,7 +238,7 @@ def _leave_rows(case: Case) -> Iterator[Safe]:
         for place in places:
             label = f"{output.label}, as: {known[place].label}"
             box = _box(f"{name}>{place}", label, checked=False)
-            yield _row(box, label, output_words(case, output), "")
+            yield cells(box, label, output_words(case, output), "")
 
 
 def _box(value: str, label: str, *, checked: bool) -> Safe:
@@ -214,7 +262,7 @@ def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
 
 def _value_row(each: Input | Choice, value: JobValue) -> Safe:
     drop_ = tag("button", "Take out", type="button", data_drop=each.name)
-    return _row(each.label, as_kept(each, value), came_from(value), drop_)
+    return cells(each.label, as_kept(each, value), came_from(value), drop_)
 
 
 def as_kept(each: Input | Choice, value: JobValue) -> str:
@@ -226,11 +274,12 @@ def as_kept(each: Input | Choice, value: JobValue) -> str:
     return f"{shown} ± {value.plus_minus}" if value.plus_minus else shown
 
 
-def _compared_row(each: Compared) -> Safe:
+def compared_row(each: Compared) -> Safe:
+    """One value of two visits, as a row."""
     if isinstance(each.word, Choice):
         ends = [each.word.options[str(end)] if end else "—" for end in (each.old, each.new)]
-        return _row(each.word.label, *ends, "" if each.old == each.new else "changed")
-    return _row(
+        return cells(each.word.label, *ends, "" if each.old == each.new else "changed")
+    return cells(
         each.word.label,
         value_words(each, each.old),
         value_words(each, each.new),
@@ -258,11 +307,13 @@ def change_words(each: Compared) -> str:
     return said if each.share is None else f"{said}, {sign}{written(100 * each.share, 2)}\u00a0%"
 
 
-def _table(caption: str, heads: tuple[str, ...], rows: list[Safe]) -> Safe:
+def table(caption: str, heads: tuple[str, ...], rows: list[Safe]) -> Safe:
+    """A table in a box of its own, which a narrow screen scrolls sideways."""
     head = tag("tr", *(tag("th", text, scope="col") for text in heads))
     inside = tag("table", tag("caption", caption), tag("thead", head), tag("tbody", *rows))
     return tag("div", inside, class_="calc-table", tabindex="0", role="region", aria_label=caption)
 
 
-def _row(*cells: object) -> Safe:
-    return tag("tr", *(tag("td", cell) for cell in cells))
+def cells(*told: object) -> Safe:
+    """A row of a table."""
+    return tag("tr", *(tag("td", cell) for cell in told))

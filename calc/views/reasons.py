@@ -33,6 +33,7 @@ REASONS: Mapping[str, str] = {
     "job text long": "“{member}” is longer than {most} characters.",
     "job text unshowable": "“{member}” holds characters that cannot be shown.",
     "job date": "“{text}” is no day of the calendar. Write it as 2026-11-25.",
+    "job mark": "{member} is no step of a visit: write the visit, a point and the step.",
     "job time": "{member}: “{text}” is no moment in UTC. Write it as 2026-11-25T10:04:00Z.",
     "job origin": "{member}: “{text}” is neither measured, assumed nor a calculator here.",
     "job no unit": "“{member}” is empty: a bare number would mean different things to different "

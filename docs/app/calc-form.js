@@ -2,9 +2,11 @@
 // a worked answer inside it, so without this file the page still reads and prints.
 import { fill, initial, mark, shown } from "./fields.js";
 import { jobChanged } from "./job-panel.js";
+import { fromJob, returning, useJob } from "./job-return.js";
 import { onNews } from "./job-store.js";
 import { linked, linkTo } from "./link.js";
 import { ask, start } from "./python.js";
+import { store, unitSet } from "./stored.js";
 import { useTool } from "./tools.js";
 
 const PAUSE = 900; // ms of quiet before a screen reader is told the finished sentence
@@ -18,6 +20,8 @@ customElements.define(
     #example = "";
     #later = [];
     #deaf = () => {};
+    way = []; // words of the address that lead back to a job
+    says = ""; // the answer in a sentence
     origins = {}; // field -> where its figure came from, as the record says it
 
     connectedCallback() {
@@ -32,8 +36,8 @@ customElements.define(
       this.addEventListener("submit", (event) => event.preventDefault());
       addEventListener("hashchange", this.#obey);
       this.#deaf = onNews(() => jobChanged(this).catch(({ message }) => this.say(message)));
-      const isMeant = this.#obey();
-      if (!isMeant && unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
+      const brings = this.#obey();
+      if (!brings && unitSet() !== this.part("[data-units]:checked").value) this.useUnits(unitSet());
     }
 
     disconnectedCallback() {
@@ -41,12 +45,18 @@ customElements.define(
       this.#deaf();
     }
 
-    /** Does what the address asks for, if it means this calculator, and says whether it does. */
+    /** Does what the address asks for, if it means this calculator, and says whether it brings figures. */
     #obey = () => {
       const words = linked();
       const isMeant = words[0] === this.dataset.key;
-      if (isMeant) this.#follow(words);
-      return isMeant;
+      const way = isMeant && returning(words);
+      this.way = way?.words ?? [];
+      if (way) fromJob(this, way).catch((fault) => this.say(fault.message));
+      // figures beside the way back are those of before a reload, and stand for the job's
+      const brings = isMeant && words.length > 1 + this.way.length;
+      if (brings) this.#follow(words);
+      else if (way) useJob(this).catch((fault) => this.say(fault.message));
+      return brings;
     };
 
     part(selector) {
@@ -131,6 +141,7 @@ customElements.define(
         fill(this.field(name), value);
         this.#typed.set(name, shown(this.field(name)));
       }
+      for (const word of words.slice(1)) this.origins[word.split("=")[0]] = "typed here";
       this.scrollIntoView();
     }
 
@@ -161,6 +172,7 @@ customElements.define(
     }
 
     #show(reply) {
+      this.says = reply.says;
       this.put(reply.answer);
       for (const field of this.querySelectorAll("[data-field]")) {
         mark(field, reply.fields[field.dataset.field]);
@@ -173,7 +185,9 @@ customElements.define(
       this.part(".calc-code").hidden = true;
       this.words = [this.dataset.key, ...reply.words.slice(1)];
       // an answer may come when the reader has gone on to another page
-      if (this.isConnected) history.replaceState(history.state, "", linkTo(this.words));
+      if (this.isConnected) {
+        history.replaceState(history.state, "", linkTo([...this.words, ...this.way]));
+      }
     }
 
     /** The same answer again with its plus-or-minus, which takes longer. */
@@ -198,20 +212,8 @@ customElements.define(
   },
 );
 
-function unitSet() {
-  try {
-    return localStorage.getItem("units") === "si" ? "si" : "us";
-  } catch {
-    return "us"; // storage refused
-  }
-}
-
 function useUnitsEverywhere(set) {
-  try {
-    localStorage.setItem("units", set);
-  } catch {
-    // storage refused: the choice lasts as long as the page
-  }
+  store("units", set);
   for (const form of document.querySelectorAll("calc-form")) form.useUnits(set);
 }
 

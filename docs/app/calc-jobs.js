@@ -2,6 +2,7 @@
 import { all, change, choose, chosenJob, current, head, keep, onNews, remove, today, unsaved, warning } from "./job-store.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
+import { unitSet } from "./stored.js";
 import { fileName, save } from "./save.js";
 
 const LARGEST = 200_000; // bytes; Python refuses more, but a film picked by mistake must not be read
@@ -49,6 +50,7 @@ customElements.define(
       if (drop) return this.#drop(drop);
       const does = {
         start: this.#start,
+        demo: this.#demo,
         export: this.#export,
         record: this.#record,
         remove: this.#remove,
@@ -89,6 +91,11 @@ customElements.define(
       const name = this.#part("name").value;
       await this.#take(await ask({ do: "job-new", name, date: today() }));
       this.#part("name").value = "";
+    }
+
+    async #demo() {
+      await keep((await ask({ do: "house-demo-job" })).job);
+      await this.#take(await ask({ do: "house-demo-job", left: true }));
     }
 
     async #import(input) {
@@ -138,7 +145,7 @@ customElements.define(
     async #compare() {
       const texts = Object.fromEntries(await all());
       const [old, next] = ["second", "first"].map((part) => texts[this.#part(part).value]);
-      const reply = await ask({ do: "job-compare", old, new: next, units: localStorage.getItem("units") ?? "us" });
+      const reply = await ask({ do: "job-compare", old, new: next, units: unitSet() });
       this.#part("compared").innerHTML = reply.html ?? "";
       if (reply.refused) this.#say(reply.refused);
     }

@@ -2,6 +2,7 @@
 import { all, choose, chosenJob, current, head, keep, moment, onNews, today, unsaved } from "./job-store.js";
 import { printAlone } from "./print.js";
 import { ask } from "./python.js";
+import { store, stored, unitSet } from "./stored.js";
 import { fileName, save } from "./save.js";
 
 customElements.define(
@@ -47,8 +48,7 @@ customElements.define(
     /** What Python needs to know: the job, the others of the device, dates set by hand, units. */
     async #asked(job) {
       const others = (await all()).map(([, text]) => text);
-      const units = stored("units") ?? "us";
-      return { job: job?.[1] ?? "", others, units, dates: job ? dates(job[0]) : {}, now: today() };
+      return { job: job?.[1] ?? "", others, units: unitSet(), dates: job ? dates(job[0]) : {}, now: today() };
     }
 
     async #show() {
@@ -114,23 +114,4 @@ customElements.define(
 function dates(id) {
   const text = stored(`dates-${id}`);
   return text ? JSON.parse(text) : {};
-}
-
-let memory = {}; // where the browser keeps nothing
-
-function stored(name) {
-  try {
-    return localStorage.getItem(name) ?? memory[name];
-  } catch {
-    return memory[name];
-  }
-}
-
-function store(name, text) {
-  memory[name] = text;
-  try {
-    localStorage.setItem(name, text);
-  } catch {
-    // storage refused: the dates last as long as the page
-  }
 }

@@ -1,5 +1,5 @@
 // The job inside a calculator: which of its figures fit here, and which to keep.
-import { change, chosenJob, current, head, moment, unsaved } from "./job-store.js";
+import { change, changeChosen, chosenJob, current, head, moment, unsaved } from "./job-store.js";
 import { ask } from "./python.js";
 
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
@@ -79,6 +79,23 @@ async function otherJob(form, [, text]) {
   await jobPanel(form);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked = false;
   tell(form, `Another tab has chosen ${head(text)}. What you tick now goes there.`);
+}
+
+/**
+ * Keeps what was typed here and what the way back asks for, and marks its step with the answer.
+ * Says whether it is done; if not, why not stands in the form.
+ */
+export async function jobKeepAll(form, { mark, keeps }) {
+  if (form.dataset.state !== "answered") {
+    form.say("There is no answer yet. Mend the figures above, or go back without one.");
+    return false;
+  }
+  const typed = form.touched.filter((name) => form.origins[name] === "typed here");
+  const asked = { ticked: [...typed, ...keeps], origin: "measured", when: moment() };
+  const request = { ...form.request(), ...asked, mark, says: form.says };
+  const refused = await changeChosen((job) => ask({ ...request, do: "job-keep-all", job }));
+  if (refused) form.say(refused);
+  return !refused;
 }
 
 function paragraph(text) {

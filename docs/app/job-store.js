@@ -3,6 +3,7 @@
 //
 // What storage refuses, because it is full or denied, stays in this page until it can be kept, and
 // whoever asks is told. Nothing is written over what another tab has written meanwhile.
+import { store, stored } from "./stored.js";
 import { createStore, del, entries, get, update } from "./vendor/idb-keyval.js";
 
 const jobs = createStore("pail-and-timer", "jobs");
@@ -13,7 +14,6 @@ const TRIES = 5; // against other tabs that change the same job
 const unkept = new Map(); // id -> {text, base}: what only this page has, and what storage has
 const news = globalThis.BroadcastChannel && new BroadcastChannel("pail-and-timer-jobs");
 let refusal = ""; // why the last thing could not be kept
-let chosen; // the job in use, where the browser keeps no choice
 
 /** What to tell the reader while something is in this page alone; empty while all is kept. */
 export function unsaved() {
@@ -35,7 +35,7 @@ export async function all() {
 
 /** The job in use as [id, text], or nothing. */
 export async function current() {
-  const id = choice();
+  const id = stored(CURRENT);
   const text = id && (await read(id));
   return text ? [id, text] : undefined;
 }
@@ -69,6 +69,21 @@ export async function change(id, how) {
     if (text === was || (await swap(id, was, text))) return text;
   }
   throw new Error("Another tab keeps changing this job. Nothing was kept: try again.");
+}
+
+/**
+ * Changes the job in use by what `made` makes of its text, {job} or {refused}. Resolves to why it was
+ * refused, if it was.
+ */
+export async function changeChosen(made) {
+  const [id] = await chosenJob();
+  let refused;
+  await change(id, async (text) => {
+    const reply = await made(text);
+    ({ refused } = reply);
+    return reply.job ?? text;
+  });
+  return refused;
 }
 
 /** Puts `text` in the place of `was`. Resolves to whether `was` still stood there. */
@@ -118,21 +133,8 @@ async function unlessDenied(ask, instead) {
   }
 }
 
-function choice() {
-  try {
-    return localStorage.getItem(CURRENT) ?? chosen;
-  } catch {
-    return chosen;
-  }
-}
-
 export function choose(id) {
-  chosen = id;
-  try {
-    localStorage.setItem(CURRENT, id);
-  } catch {
-    // storage refused: the choice lasts as long as the page
-  }
+  store(CURRENT, id);
   news?.postMessage(id);
 }
 

@@ -17,7 +17,17 @@ from calc import job as module
 from calc import job_file
 from calc.calculators import calculator, names
 from calc.errors import Refused
-from calc.job import Job, compared, kept, read_job, typed, without, write_job
+from calc.job import (
+    Job,
+    Mark,
+    compared,
+    kept,
+    marked,
+    read_job,
+    typed,
+    without,
+    write_job,
+)
 from calc.model import Input, Typed, solve
 from calc.units import Kind, gpm, length, psi, temperature
 from calc.vocabulary import words
@@ -335,6 +345,44 @@ def test_a_bare_number_is_kept_with_the_unit_the_reader_meant() -> None:
         for unit_set in ("us", "si")
     }
     assert units == {"us": "gpm", "si": "L/min"}
+
+
+def test_marks_are_written_read_back_and_taken_away() -> None:
+    """By hand; and a job without marks is written as it was before there were any."""
+    job = marked(NEW, "first-survey.well", Mark("done", WHEN, "cap loose"))
+    FITS.validate(json.loads(write_job(job)))
+    assert read_job(write_job(job)) == job
+    assert "marks" not in json.loads(write_job(marked(job, "first-survey.well", None)))
+
+
+@pytest.mark.parametrize(
+    ("step", "mark", "why"),
+    [
+        ("well", Mark("done", WHEN), "job mark"),
+        ("First.well", Mark("done", WHEN), "job mark"),
+        ("a." + "b" * 300, Mark("done", WHEN), "job text long"),
+        ("a.b", Mark("done", "yesterday"), "job time"),
+        ("a.b", Mark("done", WHEN, "x" * 301), "job text long"),
+        ("a.b", Mark("\x00", WHEN), "job text unshowable"),
+    ],
+)
+def test_a_mark_that_is_none_is_refused_by_writer_reader_and_schema(
+    step: str, mark: Mark, why: str
+) -> None:
+    """By hand, one fault at a time."""
+    with pytest.raises(Refused) as refused:
+        marked(NEW, step, mark)
+    assert refused.value.reason == why
+    data = json.loads(FILE) | {"marks": {step: mark._asdict()}}
+    assert reason(json.dumps(data)) == why
+    assert not FITS.is_valid(data)
+
+
+@pytest.mark.parametrize("entry", [[], {"value": "done"}, {**Mark("a", WHEN)._asdict(), "by": ""}])
+def test_a_broken_mark_in_a_file_is_refused(entry: object) -> None:
+    data = json.loads(FILE) | {"marks": {"a.b": entry}}
+    assert reason(json.dumps(data)).startswith("job member")
+    assert not FITS.is_valid(data)
 
 
 def test_keeping_and_dropping_make_another_job() -> None:

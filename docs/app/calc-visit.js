@@ -1,0 +1,169 @@
+// <calc-visit> wakes up a visit's sheet or the trouble call. Whatever is typed or ticked goes into
+// the job at once; what cannot be kept yet, because it is no figure, waits in a draft. So a closed
+// tab or an empty battery loses nothing.
+import { fill, shown } from "./fields.js";
+import { changeChosen, choose, current, head, keep, moment, today } from "./job-store.js";
+import { ask } from "./python.js";
+import { store, stored, unitSet } from "./stored.js";
+
+const PAUSE = 400; // ms of quiet after which a figure is kept
+
+customElements.define(
+  "calc-visit",
+  class extends HTMLElement {
+    #waiting = new Map(); // field's name -> timer
+
+    connectedCallback() {
+      this.addEventListener("input", ({ target }) => this.#typed(target.closest("[data-field]")));
+      this.addEventListener("change", ({ target }) => this.#try(() => this.#changed(target)));
+      this.addEventListener("click", ({ target }) => this.#try(() => this.#clicked(target.closest("button"))));
+      this.addEventListener("submit", (event) => {
+        event.preventDefault();
+        this.#try(() => this.#start(this.#part("name").value));
+      });
+      document.addEventListener("visibilitychange", this.#again);
+      this.#try(() => this.#open());
+    }
+
+    disconnectedCallback() {
+      document.removeEventListener("visibilitychange", this.#again);
+    }
+
+    // another tab may have filled the same job meanwhile
+    #again = () => {
+      if (document.visibilityState === "visible") this.#try(() => this.#show());
+    };
+
+    #part(name) {
+      return this.querySelector(`[data-part=${name}]`);
+    }
+
+    async #try(what) {
+      try {
+        await what();
+      } catch (fault) {
+        this.#say(`That was not kept: ${fault.message}. What you typed still stands here.`);
+      }
+    }
+
+    #say(text) {
+      this.#part("said").textContent = text;
+    }
+
+    #request() {
+      const { do: what, visit, root, places, table } = this.dataset;
+      return { do: what, visit, root, places: JSON.parse(places), table: JSON.parse(table), units: unitSet() };
+    }
+
+    async #open() {
+      await this.#show();
+      const job = await current();
+      for (const [name, text] of job ? drafts() : []) {
+        const field = this.querySelector(`[data-field="${CSS.escape(name)}"]`);
+        if (field) {
+          fill(field, text);
+          await this.#keep(field);
+        }
+      }
+      const step = document.getElementById(location.hash.slice(1));
+      if (this.contains(step)) step.scrollIntoView();
+    }
+
+    /** Shows how far the job is. What stands in a field with a draft is left alone. */
+    async #show() {
+      const job = await current();
+      this.#part("start").hidden = Boolean(job) || !this.dataset.visit;
+      const reply = await ask(job ? { ...this.#request(), job: job[1] } : { ...this.#request(), job: await blank() });
+      if (reply.refused) return this.#say(reply.refused);
+      if (job) this.#say(`Job: ${head(job[1])}.`);
+      for (const [name, html] of Object.entries(reply.parts)) put(this.#part(name), html);
+      const pending = new Map(job ? drafts() : []);
+      for (const field of this.querySelectorAll("[data-field]")) {
+        const value = reply.fields?.[field.dataset.field];
+        // another step may ask for the same figure: there it appears as well
+        if (value && !pending.has(field.dataset.field)) fill(field, value);
+      }
+      for (const box of this.querySelectorAll("[data-tick]")) {
+        box.checked = reply.done.includes(box.closest("[data-step]").dataset.step);
+      }
+    }
+
+    async #start(name) {
+      const { job } = await ask({ do: "job-new", name, date: today() });
+      choose(await keep(job));
+      await this.#show();
+    }
+
+    /** Notes what is typed at once, and keeps it when the typing pauses. */
+    #typed(field) {
+      if (!field) return;
+      const { field: name } = field.dataset;
+      note(name, shown(field));
+      clearTimeout(this.#waiting.get(name));
+      this.#waiting.set(name, setTimeout(() => this.#try(() => this.#keep(field)), PAUSE));
+    }
+
+    async #keep(field) {
+      const { field: name } = field.dataset;
+      const given = shown(field);
+      if (!given.text) return forget(name);
+      if (!(await current())) await this.#start("");
+      const refused = await changeChosen((job) =>
+        ask({ ...this.#request(), do: "visit-fill-in", job, name, text: given.text, unit: given.unit, when: moment() }));
+      field.querySelector(".calc-error").textContent = refused ?? "";
+      for (const box of field.querySelectorAll("input")) {
+        if (refused) box.setAttribute("aria-invalid", "true");
+        else box.removeAttribute("aria-invalid");
+      }
+      if (refused || shown(field).text !== given.text) return;
+      forget(name);
+      await this.#show();
+    }
+
+    async #changed(target) {
+      const { tick } = target.dataset;
+      if (tick) return this.#mark(tick, target.checked ? "done" : "", "");
+      if (target.tagName === "SELECT") this.#typed(target.closest("[data-field]"));
+    }
+
+    async #clicked(button) {
+      const { mark, value = "", note: said = "" } = button?.dataset ?? {};
+      if (mark) await this.#mark(mark, value, said);
+    }
+
+    async #mark(mark, value, said) {
+      if (!(await current())) await this.#start(this.dataset.visit ? "" : "Trouble call");
+      const refused = await changeChosen((job) =>
+        ask({ do: "job-mark", job, mark, value, note: said, when: moment() }));
+      await this.#show();
+      if (refused) this.#say(refused);
+    }
+  },
+);
+
+function put(part, html) {
+  if (part && part.innerHTML !== html) part.innerHTML = html;
+}
+
+/** A job that nothing is in yet and that is not kept, to show a sheet by. */
+async function blank() {
+  return (await ask({ do: "job-new", name: "", date: today() })).job;
+}
+
+// Drafts: what is typed and not kept, by job and field. Written at once, unlike the job itself.
+function draftKey() {
+  return `drafts ${stored("current-job") ?? ""}`;
+}
+
+function drafts() {
+  return Object.entries(JSON.parse(stored(draftKey()) ?? "{}"));
+}
+
+function note(name, value) {
+  store(draftKey(), JSON.stringify({ ...Object.fromEntries(drafts()), [name]: value }));
+}
+
+function forget(name) {
+  const left = drafts().filter(([each]) => each !== name);
+  store(draftKey(), left.length ? JSON.stringify(Object.fromEntries(left)) : "");
+}
