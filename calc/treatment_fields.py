@@ -42,8 +42,8 @@ oxidant = Choice(
     "bed of manganese greensand.",
     group=CHEMISTRY,
 )
-contact_ph = Input(
-    name="contact_ph",
+rust_ph = Input(
+    name="rust_ph",
     label="pH where the iron is to rust",
     symbol="pH_k",
     kind=number,

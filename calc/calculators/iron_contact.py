@@ -72,7 +72,7 @@ def iron_contact(
     raw_iron: float,
     manganese: float,
     oxidant: str,
-    contact_ph: float,
+    rust_ph: float,
     alkalinity: float,
     water_temperature: float,
     oxygen: float,
@@ -82,7 +82,7 @@ def iron_contact(
     iron_target: float,
 ) -> Answer:
     """What the oxidation takes, the pH it leaves, and whether it is done in time."""
-    before = _water(contact_ph, alkalinity, water_temperature)
+    before = _water(rust_ph, alkalinity, water_temperature)
     taken = cost(oxidant, raw_iron, 0.0 if oxidant == "air" else manganese)
     strength = USUAL_STRENGTH * before.alkalinity
     after = after_acid(before, taken.alkalinity, water_temperature, strength)
@@ -114,7 +114,7 @@ def iron_contact(
             *_more(before, after, oxidant, manganese, alkalinity, taken),
         ),
         steps=_steps(oxidant, after, water_temperature, tank),
-        charts=() if half is None else (_chart(half, contact_ph, tank, contact_tanks),),
+        charts=() if half is None else (_chart(half, rust_ph, tank, contact_tanks),),
     )
 
 
@@ -123,7 +123,7 @@ def _water(ph: float, alkalinity: float, temperature: float) -> Carbonate:
     water = from_ph(ph, charge, temperature, USUAL_STRENGTH * charge)
     if water.co2 > co2_at_rest(temperature, 1.0):
         says = "with an alkalinity of {alkalinity} would be soda water: measure both again"
-        raise Refused("contradiction", "contact_ph", says=says)
+        raise Refused("contradiction", "rust_ph", says=says)
     return water
 
 
@@ -365,7 +365,7 @@ CALCULATOR = Calculator(
         treatment_fields.raw_iron,
         treatment_fields.manganese,
         treatment_fields.oxidant,
-        treatment_fields.contact_ph,
+        treatment_fields.rust_ph,
         replace(
             fields.alkalinity,
             measure="Drop test on the water that enters the contact tank: behind a neutralizer it "

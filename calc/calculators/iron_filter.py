@@ -58,7 +58,7 @@ def iron_filter(
     raw_iron: float,
     manganese: float,
     oxidant: str,
-    contact_ph: float,
+    rust_ph: float,
     iron_media: str,
     tank_diameter: float,
     service_flow: float,
@@ -103,7 +103,7 @@ def iron_filter(
         findings=(
             _headline(made),
             *_supply(made, backwash_flow, well_pump),
-            *_more(made, contact_ph, raw_iron + manganese, oxidant, iron_media),
+            *_more(made, rust_ph, raw_iron + manganese, oxidant, iron_media),
         ),
         steps=_steps(made, oxidant),
         charts=(_chart(made, tank_diameter, service_flow, backwash_flow),),
@@ -277,7 +277,7 @@ CALCULATOR = Calculator(
         treatment_fields.raw_iron,
         treatment_fields.manganese,
         replace(treatment_fields.oxidant, default="bleach"),
-        treatment_fields.contact_ph,
+        treatment_fields.rust_ph,
         Choice(
             name="iron_media",
             label="What the bed for the rust is made of",

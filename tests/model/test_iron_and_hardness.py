@@ -71,7 +71,7 @@ def test_half_times_as_printed(ph: float, minutes: float) -> None:
     """Worked beforehand at 10 °C and 0.209 atm: little iron in much alkalinity, air all there."""
     found = outputs(
         f"iron_contact raw_iron=0.01 alkalinity=400 oxygen=11.26 water_temperature=10°C "
-        f"contact_ph={ph}"
+        f"rust_ph={ph}"
     )
     assert found["iron_half"] / minute == pytest.approx(minutes, rel=0.02)
 
@@ -122,7 +122,7 @@ def test_more_rusts_at_higher_ph_and_in_warmer_water(
     def left(ph: float, warmer: float) -> tuple[float, ...]:
         given = water | {"water_temperature": water["water_temperature"] + warmer}
         found = iron_contact(
-            manganese=0.0, oxidant="air", contact_ph=ph, iron_target=0.3 * MG_L, **given
+            manganese=0.0, oxidant="air", rust_ph=ph, iron_target=0.3 * MG_L, **given
         ).outputs
         assert float(found["ph_after"] or 0.0) < ph
         return tuple(
