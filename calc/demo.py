@@ -36,7 +36,7 @@ _COMPUTED = {
     "service_at": "filter_due",
     "worst_outlet": "outlet_setting",
 }
-_MORE = ("fill", "fill_flow", "loads", "wash_days", "hose_days", "alkalinity", "entering_ph")
+_MORE = ("fill", "fill_flow", "loads", "wash_days", "hose_days", "entering_ph")
 
 
 def as_found() -> Job:

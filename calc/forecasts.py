@@ -44,7 +44,8 @@ FORECASTS = (
              idle=("tested_ago",)),
     Forecast("radon", "Test the radon again", "Draw two samples on one day: before the aerator and "
              "after it.", "treated_radon", every=RETEST),
-    Forecast("media", "Fill up the neutralizer", "Measure the depth of the media and fill up."),
+    Forecast("media", "Fill up the neutralizer", "Measure the depth of the media and fill up.",
+             "bed_depth", "neutralizer", ("refill",)),
     Forecast("salt", "Fill up the salt", "Look into the softener's brine tank and fill up."),
     Forecast("lamp", "Change the lamp", "Change the lamp of the ultraviolet unit and clean its "
              "sleeve."),

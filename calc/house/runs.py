@@ -14,9 +14,9 @@ from calc.figures import plainly_written
 from calc.job import Job, typed
 from calc.model import Calculator, Case, Choice, Input, Typed, solve
 
-# In the order of the water, so that each finds what an earlier one leaves. A calculator of
-# treatment comes in by its name between `inlet_flow` and `aeration_removal`.
+# In the order of the water, so that each finds what an earlier one leaves.
 RUNS = (
+    "treatment_train",
     "inlet_flow",
     "outlet_setting",
     "filter_due",
