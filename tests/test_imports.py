@@ -48,7 +48,7 @@ MAY_IMPORT = {
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
     "calc.job": MODEL | JOB | {"calc.__init__"},
     "calc.views.": BELOW_VIEWS,
-    "calc.coursework.": BELOW_VIEWS | {"calc.views."},
+    "calc.coursework.": BELOW_VIEWS | {"calc.views.", "calc.coursework."},
     "calc.__main__": BELOW_VIEWS | {"calc.views.", "calc.coursework.command"},
     "calc.levels": {"calc.units"},
     "calc.diagnosis.": set(),

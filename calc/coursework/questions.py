@@ -60,7 +60,7 @@ def _graded(problem: Problem, example: Variant, part: Part, question: Question) 
         "common": [list(each) for each in common(question.kind)],
         "follows": [
             [step.formula.partition(" = ")[0], as_script(step.formula)]
-            for step in _follows(problem, example, part.finds)
+            for step in follows(problem, example, part.finds)
         ],
     }
 
@@ -70,13 +70,13 @@ def known_letters(problem: Problem, example: Variant) -> list[str]:
     asked = {part.finds for part in problem.parts}
     known: set[str] = set()
     for part in problem.parts:
-        steps = _follows(problem, example, part.finds)
+        steps = follows(problem, example, part.finds)
         found = {letters(step.formula)[0] for step in steps}
         known |= {letter for step in steps for letter in needed(step.formula)} - found - asked
     return sorted(known)
 
 
-def _follows(problem: Problem, example: Variant, letter: str) -> list[Step]:
+def follows(problem: Problem, example: Variant, letter: str) -> list[Step]:
     """The steps to a letter that change with the student's own earlier figures."""
     working = example.working
     assert isinstance(working, Working)

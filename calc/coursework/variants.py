@@ -186,7 +186,7 @@ def _asked(part: Part | Pick, working: Working) -> Question | None:
         for slip in part.slips
         if (value := _slipped(slip, part.finds, working)) is not None
     ]
-    slips += [(each, each.of(found.value)) for each in common(kind)]
+    slips += [(each, each.of(found.value)) for each in common(kind) if found.value]
     if not band or any(abs(value - found.value) <= CLEAR * band for _, value in slips):
         return None
     return Question(

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from functools import lru_cache
-from math import exp, isfinite, log, pi, sqrt
+from math import exp, isfinite, log, nan, pi, sqrt
 from types import CodeType
 
 from calc import units
@@ -30,7 +30,7 @@ class Working:
             name: quantity.value for name, quantity in self.stands.items() if name not in self.found
         }
         self._outputs = {
-            name: value for name, value in case.answer.outputs.items() if value is not None
+            name: nan if value is None else value for name, value in case.answer.outputs.items()
         }
 
     def leading_to(self, letter: str) -> list[Step]:
@@ -85,8 +85,8 @@ def _evaluated(expression: str, letters: Mapping[str, float]) -> float:
     try:
         value = eval(_compiled(expression), names)
     except (ArithmeticError, ValueError):
-        return float("nan")
-    return float(value) if isinstance(value, float | int) else float("nan")
+        return nan
+    return float(value) if isinstance(value, float | int) else nan
 
 
 @lru_cache(maxsize=1024)

@@ -3,6 +3,7 @@
 import ast
 import re
 from collections.abc import Callable, Iterable, Mapping
+from functools import cache
 from typing import NamedTuple
 
 from calc.figures import plainly_written
@@ -130,12 +131,13 @@ class _Writer:
         return text if binds >= least else self.style.group.format(text)
 
 
-def letters(formula: str) -> list[str]:
+@cache  # a problem's variants ask for the same few formulas ten thousand times
+def letters(formula: str) -> tuple[str, ...]:
     """The letters of a formula, left side first."""
     left, right = sides(formula)
     functions = {node.func for node in ast.walk(right) if isinstance(node, ast.Call)}
     names = (n for n in ast.walk(right) if isinstance(n, ast.Name) and n not in functions)
-    return [left, *dict.fromkeys(node.id for node in names)]
+    return (left, *dict.fromkeys(node.id for node in names))
 
 
 def quantities(case: Case, step: Step) -> Mapping[str, Quantity]:

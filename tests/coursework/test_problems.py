@@ -18,14 +18,7 @@ from calc.coursework.variants import (
 )
 from calc.coursework.working import Working
 from calc.model import Case, Input
-from tests.coursework.given import (
-    SETS,
-    decisions,
-    every_problem,
-    every_set,
-    numbers_asked,
-    variants,
-)
+from tests.coursework.given import SETS, Dealt, decisions, numbers_asked
 
 DOCS = Path(__file__).resolve().parents[2] / "docs"
 # Verbs for what can be seen and marked; "understand" and "know" are not among them.
@@ -34,21 +27,19 @@ UNSAID = 0.1  # of itself: what the text leaves out may change by so much
 SEEN = 0.3  # of the tolerance: more than that a student would see
 
 
-@every_problem
-def test_no_two_variants_are_alike(problems: ProblemSet, name: str) -> None:
+def test_no_two_variants_are_alike(every: Dealt) -> None:
     """Issue: at least 400 variants. Told apart by what a student reads."""
     told = {
         (each.text, *((q.ask, *q.options.values()) for q in each.questions))
-        for each in variants(problems, name)
+        for each in every.variants
     }
     assert len(told) == VARIANTS
 
 
-@every_problem
-def test_variants_are_sound(problems: ProblemSet, name: str) -> None:
+def test_variants_are_sound(every: Dealt) -> None:
     """Issue: no slip within twice the tolerance of the right answer, nothing refused, a figure
     rounded as asked is still right."""
-    for each in variants(problems, name):
+    for each in every.variants:
         for question in each.questions:
             if question.options:
                 assert question.right in question.options
@@ -65,18 +56,21 @@ def assert_sound(question: Question) -> None:
     for slip, value in question.slips:
         assert abs(value - question.right) > CLEAR * question.band, slip.hint
     for unit in question.kind.units if question.kind else ():
-        rounded = float(f"{unit.out_of_si(question.right):.{max(question.digits, 2) - 1}e}")
+        rounded = float(f"{unit.out_of_si(question.right):.{_digits(question) - 1}e}")
         assert question.near(unit.into_si(rounded)), unit.symbol
 
 
-@every_problem
-def test_the_calculator_gives_the_answers(problems: ProblemSet, name: str) -> None:
+def _digits(question: Question) -> int:
+    """Figures asked for; where the width is absolute, as many as a pocket calculator is read to."""
+    return 4 if question.absolute else question.digits
+
+
+def test_the_calculator_gives_the_answers(case: Dealt) -> None:
     """A second reading: each letter asked for is an output of that symbol, or follows from the
     steps evaluated one by one, to 1e-9."""
-    problem = problems.problem(name)
-    if isinstance(problem, Recall):
-        return
-    for each in variants(problems, name)[::20]:
+    problem = case.problem
+    assert isinstance(problem, Problem)
+    for each in case.variants[::20]:
         working = each.working
         assert working
         for part in numbers_asked(problem):
@@ -91,28 +85,24 @@ def test_the_calculator_gives_the_answers(problems: ProblemSet, name: str) -> No
                 assert each.case.answer.outputs[part.finds] == right
 
 
-@every_problem
-def test_every_decision_can_be_right(problems: ProblemSet, name: str) -> None:
+def test_every_decision_can_be_right(case: Dealt) -> None:
     """By reason: an option that is never right gives the others away. One in fifty at least."""
-    problem = problems.problem(name)
-    if isinstance(problem, Recall):
-        return
+    problem = case.problem
+    assert isinstance(problem, Problem)
     for part in decisions(problem):
-        right = [each.question(part.finds).right for each in variants(problems, name)]
+        right = [each.question(part.finds).right for each in case.variants]
         for option in part.options:
             assert right.count(option.name) >= VARIANTS / 50, option.words
 
 
-@every_problem
-def test_nothing_needed_is_left_unsaid(problems: ProblemSet, name: str) -> None:
+def test_nothing_needed_is_left_unsaid(case: Dealt) -> None:
     """By reason: an input that the text does not give must not matter to the answer."""
-    problem = problems.problem(name)
-    if isinstance(problem, Recall):
-        return
+    problem = case.problem
+    assert isinstance(problem, Problem)
     said = {*re.findall(r"\{(\w+)\}", problem.text)}
     said |= {hole for part in problem.parts for hole in re.findall(r"\{(\w+)\}", part.ask)}
     assert {*problem.draws} <= said
-    for each in variants(problems, name)[:3]:
+    for each in case.variants[:3]:
         assert each.case
         for input_ in calculator(problem.calculator).inputs:
             if input_.name not in said and isinstance(input_, Input) and input_.several == 1:
@@ -144,23 +134,17 @@ def assert_no_matter(problem: Problem, dealt: Variant, input_: Input, case: Case
             )
 
 
-@every_problem
-def test_slips_are_slips_of_this_working(problems: ProblemSet, name: str) -> None:
+def test_slips_are_slips_of_this_working(case: Dealt) -> None:
     """By reason: a slip that leads nowhere in any variant is a misspelt formula."""
-    problem = problems.problem(name)
-    if isinstance(problem, Recall):
-        return
+    problem = case.problem
+    assert isinstance(problem, Problem)
     for part in numbers_asked(problem):
-        led = {
-            id(s)
-            for each in variants(problems, name)[:20]
-            for s, _ in each.question(part.finds).slips
-        }
+        led = {id(s) for each in case.variants[:20] for s, _ in each.question(part.finds).slips}
         for slip in part.slips:
             assert id(slip) in led, slip.formula
 
 
-@every_set
+@pytest.mark.parametrize("problems", SETS, ids=[each.name for each in SETS])
 def test_a_set_stands_on_its_chapter(problems: ProblemSet) -> None:
     """The chapter's own headings; the issue's forms, verbs, level and time."""
     text = (DOCS / problems.chapter).read_text(encoding="utf-8")
@@ -194,12 +178,10 @@ def test_grids_are_written_as_people_write() -> None:
     assert grid("0.05", "0.15", "0.05", "gpm") == ("0.05 gpm", "0.1 gpm", "0.15 gpm")
 
 
-@every_problem
-def test_drawn_values_are_words(problems: ProblemSet, name: str) -> None:
+def test_drawn_values_are_words(case: Dealt) -> None:
     """By reason: what is drawn stands in the text as it was written, no digit lost."""
-    problem = problems.problem(name)
-    if isinstance(problem, Recall):
-        return
+    problem = case.problem
+    assert isinstance(problem, Problem)
     for drawn, values in problem.draws.items():
         words = [drawn_words(problem, drawn, text) for text in values]
         assert len({*words}) == len(values)

@@ -272,9 +272,9 @@ FIELD = Problem(
             "not too late, 19 times in 20?",
             section="The calculator",
             options=(
-                Option("now", "today", "due_surely < 7 * day"),
-                Option("week", "a week from today", "due_surely < 21 * day"),
-                Option("three", "three weeks from today"),
+                Option("now", "today", "due_surely < 2 * day"),
+                Option("two", "two days from today", "due_surely < 7 * day"),
+                Option("week", "a week from today"),
             ),
             because="Plan by the earlier end of the interval.",
         ),
