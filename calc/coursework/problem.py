@@ -45,7 +45,7 @@ class Slip(NamedTuple):
     hint    -- what to say, naming the slip
     formula -- `d = d / 2` for a letter had in a wrong way, from where the working goes on as it
                should; or what is given in place of the answer, `Q_c`. Letters are the working's,
-               names of outputs and of `calc.units` may stand there too
+               names of inputs, outputs and of `calc.units` may stand there too
     marks   -- share of the part's marks that is left
     """
 
@@ -76,7 +76,7 @@ class Part:
 
 class Option(NamedTuple):
     """One of a few decisions, and when it is the right one: `Q_x <= q`, in letters of the
-    working, names of outputs and of `calc.units`. The last of them needs no condition."""
+    working, names of inputs, outputs and of `calc.units`. The last of them needs no condition."""
 
     name: str
     words: str

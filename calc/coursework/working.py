@@ -29,8 +29,9 @@ class Working:
         self._known = {
             name: quantity.value for name, quantity in self.stands.items() if name not in self.found
         }
-        self._outputs = {
-            name: nan if value is None else value for name, value in case.answer.outputs.items()
+        self._fields = {
+            name: value if isinstance(value, float) else nan
+            for name, value in (*case.values.items(), *case.answer.outputs.items())
         }
 
     def leading_to(self, letter: str) -> list[Step]:
@@ -63,9 +64,9 @@ class Working:
         return value if value is not None and isfinite(value) else None
 
     def other(self, expression: str) -> float | None:
-        """What an expression of letters, outputs and units comes to in this case, SI."""
+        """What an expression of letters, inputs, outputs and units comes to in this case, SI."""
         right = {name: quantity.value for name, quantity in self.stands.items()}
-        value = _evaluated(expression, self._outputs | right)
+        value = _evaluated(expression, self._fields | right)
         return value if isfinite(value) else None
 
     def holds(self, condition: str, close: float) -> bool | None:
