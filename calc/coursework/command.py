@@ -12,6 +12,7 @@ from calc.coursework.problem import ProblemSet
 from calc.coursework.regrade import Unreadable, as_csv, regraded, responses
 from calc.coursework.sets import names, problem_set
 from calc.coursework.sheets import key_text, sheet_text
+from calc.coursework.topics import mapped
 
 EXAMPLES = """
 A learner's variant follows from the section and the learner's name or number; on a class list it
@@ -117,6 +118,8 @@ def _problems(asked: argparse.Namespace) -> None:
                     f"  {problem.name}  {problem.form}, level {problem.level}, "
                     f"{problem.minutes} min. {problem.objective}"
                 )
+            for topic in mapped(each.name):
+                print(f"  maps to  {topic.code} {topic.words} [{topic.source}]")
 
 
 def _dealt(asked: argparse.Namespace) -> Iterator[tuple[str, int]]:

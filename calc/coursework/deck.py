@@ -17,7 +17,7 @@ def hashed(text: str) -> int:
     >>> f"{hashed('foobar'):08x}"
     'bf9cf968'
 
-    Source: [fnv-rfc9923], the test vectors for strings without a closing NUL.
+    Source: [fnv-rfc9923], with the test vectors for strings without a closing NUL.
     """
     value = 0x811C9DC5
     for byte in text.encode():

@@ -73,6 +73,11 @@ class Part:
     marks: int = 1
     slips: tuple[Slip, ...] = ()
 
+    def __post_init__(self) -> None:
+        rounding = 0.5 * 10.0 ** (1 - self.digits)
+        if isinstance(self.tolerance, float) and self.tolerance < rounding:
+            raise ValueError(f"{self.finds}: {self.digits} figures are too few for its tolerance")
+
 
 class Option(NamedTuple):
     """One of a few decisions, and when it is the right one: `Q_x <= q`, in letters of the
@@ -173,7 +178,6 @@ class ProblemSet:
     """The problems of one chapter.
 
     revision -- the day on which its answers last changed; it shuffles the decks anew
-    topics   -- ids of public task topics that the chapter maps to, see `calc.coursework.topics`
     """
 
     name: str
@@ -181,7 +185,6 @@ class ProblemSet:
     title: str
     revision: str
     problems: tuple[Problem | Recall, ...]
-    topics: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         _once(self.name, (problem.name for problem in self.problems))

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from build_scripts.runtime.imports import package_files
 from calc.coursework.deck import VARIANTS
 from calc.coursework.package import package
 from calc.coursework.problem import Problem, ProblemSet
@@ -66,6 +67,11 @@ def test_rows_are_the_variants(made: tuple[ProblemSet, dict[str, Any]]) -> None:
                 len(question.get("slips", ())) for question in each["questions"]
             ]
             assert len(known) == len(each["known"])
+
+
+def test_a_first_visit_does_not_carry_the_coursework() -> None:
+    """The design: what a page can reach of `calc` from its forms holds no problem and no key."""
+    assert not [name for name in package_files() if name.startswith("calc.coursework")]
 
 
 def test_check_codes(made: tuple[ProblemSet, dict[str, Any]]) -> None:

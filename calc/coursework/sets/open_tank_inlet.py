@@ -150,10 +150,10 @@ FIELD = Problem(
     "the chapter's calculator.",
     calculator="inlet_flow",
     draws={
-        "bed_clean": grid("0.4", "0.7", "0.1", "psi/gpm"),
+        "bed_clean": grid("0.3", "0.7", "0.05", "psi/gpm"),
         "bed_dirty": grid("2.4", "5.2", "0.2", "psi/gpm"),
         "well_cut_in": grid("34", "46", "2", "psi"),
-        "rise": grid("4", "10", "2", "ft"),
+        "rise": grid("4", "10", "1", "ft"),
     },
     parts=(
         Part(

@@ -13,7 +13,6 @@ from calc.coursework.problem import (
 )
 
 _STATES = ("passed", "failed", "untested", "missing")
-_MOSTLY = (*_STATES[:1] * 3, "failed", "untested")
 _SEVERAL = ("blower_proof", "vent_proof", "restart", "high_float", "overflow", "alarm")
 _TOLD = (
     "Low-level switch stops pump 2: {low_float}. Blower stopped, inlet shut and pump 2 off: "
@@ -146,9 +145,9 @@ FIELD = Problem(
     "and let it go at {lock_on}. " + _TOLD,
     calculator="interlock_check",
     draws={
-        "lock_off": grid("3", "6", "0.5", "gal"),
-        "lock_on": grid("7", "10", "0.5", "gal"),
-        **dict.fromkeys(("low_float", "blower_proof", "vent", "restart"), _MOSTLY),
+        "lock_off": grid("3", "6", "0.1", "gal"),
+        "lock_on": grid("7", "10", "0.1", "gal"),
+        **dict.fromkeys(("blower_proof", "restart"), _STATES[:3]),
     },
     fixed={"vent_proof": "passed", "overflow": "passed", "alarm": "passed"},
     parts=(

@@ -114,8 +114,8 @@ PIECES = Problem(
     minutes=12,
     text=_HOUSE
     + " Draws of {draw_volumes} begin at {draw_starts}, at {draw_flows}; {draws_keep}. Pump 1 "
-    "gives {well_pump} and its tank {well_drawdown} from cut-out to cut-in, the house pressure tank "
-    "{house_drawdown}. Use the chapter's calculator.",
+    "gives {well_pump} and its tank {well_drawdown} from cut-out to cut-in, the house pressure "
+    "tank {house_drawdown}. Use the chapter's calculator.",
     calculator="system_run",
     draws={
         "worst_inlet": grid("4.4", "5.4", "0.1", "gpm"),

@@ -155,7 +155,6 @@ FIELD = Problem(
             ask="After how many days is the tank cleaned at the latest?",
             section="Iron",
             tolerance=0.04,
-            digits=2,
         ),
         Pick(
             finds="often",

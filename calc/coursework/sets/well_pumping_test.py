@@ -161,7 +161,6 @@ FIELD = Problem(
             ask="What would the drawdown be after 100 days at this flow?",
             section="The calculator",
             tolerance=0.04,
-            digits=2,
         ),
         Pick(
             finds="season",

@@ -68,9 +68,9 @@ STORED = Problem(
     calculator="well_supply",
     draws={
         "casing_bore": ("5 in", "6 in", "8 in", "10 in"),
-        "static_level": grid("20", "60", "5", "ft"),
+        "static_level": grid("20", "60", "2", "ft"),
         "pump_depth": grid("120", "240", "10", "ft"),
-        "pump_cover": ("5 ft", "10 ft", "15 ft"),
+        "pump_cover": ("10 ft", "15 ft", "20 ft"),
     },
     fixed={"fracture_depth": "400 ft"},
     parts=(

@@ -156,7 +156,6 @@ FIELD = Problem(
             ask="Which peak does counting give?",
             section="How much at once",
             tolerance=0.03,
-            digits=2,
             slips=(
                 Slip("That is everything open at once. That moment does not come.", "all_open"),
             ),
