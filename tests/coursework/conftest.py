@@ -2,14 +2,12 @@
 
 import pytest
 
+from calc.coursework.problem import Recall
 from tests.coursework.given import SETS, Dealt, dealt
 
-CASES = [
-    (each, problem.name) for each in SETS for problem in each.problems if problem.form != "recall"
-]
-RECALLS = [
-    (each, problem.name) for each in SETS for problem in each.problems if problem.form == "recall"
-]
+EVERY = [(each, problem) for each in SETS for problem in each.problems]
+CASES = [(each, one.name) for each, one in EVERY if not isinstance(one, Recall)]
+RECALLS = [(each, one.name) for each, one in EVERY if isinstance(one, Recall)]
 
 
 def _named(case: object) -> str:
@@ -17,13 +15,19 @@ def _named(case: object) -> str:
     return f"{case[0].name}-{case[1]}"
 
 
-@pytest.fixture(scope="module", params=[*CASES, *RECALLS], ids=_named)
-def every(request: pytest.FixtureRequest) -> Dealt:
-    """Every problem."""
+@pytest.fixture(scope="module", params=CASES, ids=_named)
+def case(request: pytest.FixtureRequest) -> Dealt:
+    """Every problem that stands on a calculator, all variants."""
     return dealt(*request.param)
 
 
 @pytest.fixture(scope="module", params=CASES, ids=_named)
-def case(request: pytest.FixtureRequest) -> Dealt:
-    """Every problem that stands on a calculator."""
+def sample(request: pytest.FixtureRequest) -> Dealt:
+    """Every problem that stands on a calculator, some variants."""
+    return dealt(*request.param, every=25)
+
+
+@pytest.fixture(scope="module", params=RECALLS, ids=_named)
+def recall(request: pytest.FixtureRequest) -> Dealt:
+    """Every problem of recall, all variants."""
     return dealt(*request.param)

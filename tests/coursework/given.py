@@ -18,8 +18,8 @@ class Dealt(NamedTuple):
     variants: tuple[Variant, ...]
 
 
-def dealt(problems: ProblemSet, name: str) -> Dealt:
-    many = tuple(variant(problems, name, number) for number in range(1, VARIANTS + 1))
+def dealt(problems: ProblemSet, name: str, every: int = 1) -> Dealt:
+    many = tuple(variant(problems, name, number) for number in range(1, VARIANTS + 1, every))
     return Dealt(problems, problems.problem(name), many)
 
 

@@ -27,23 +27,40 @@ UNSAID = 0.1  # of itself: what the text leaves out may change by so much
 SEEN = 0.3  # of the tolerance: more than that a student would see
 
 
-def test_no_two_variants_are_alike(every: Dealt) -> None:
-    """Issue: at least 400 variants. Told apart by what a student reads."""
+def assert_none_alike(many: Dealt) -> None:
     told = {
         (each.text, *((q.ask, *q.options.values()) for q in each.questions))
-        for each in every.variants
+        for each in many.variants
     }
     assert len(told) == VARIANTS
 
 
-def test_variants_are_sound(every: Dealt) -> None:
+def test_no_two_variants_are_alike(case: Dealt) -> None:
+    """Issue: at least 400 variants. Told apart by what a student reads."""
+    assert_none_alike(case)
+
+
+def test_no_two_variants_of_recall_are_alike(recall: Dealt) -> None:
+    """As above; two may ask the same in another order."""
+    assert_none_alike(recall)
+
+
+def test_questions_of_recall_are_sound(recall: Dealt) -> None:
+    """By reason: what is right is among the options, and no option stands twice."""
+    for each in recall.variants:
+        for question in each.questions:
+            assert question.options[str(question.right)]
+            assert len({*question.options.values()}) == len(question.options)
+        assert len({question.ask for question in each.questions}) == len(each.questions)
+
+
+def test_variants_are_sound(case: Dealt) -> None:
     """Issue: no slip within twice the tolerance of the right answer, nothing refused, a figure
     rounded as asked is still right."""
-    for each in every.variants:
+    for each in case.variants:
         for question in each.questions:
             if question.options:
                 assert question.right in question.options
-                assert len({*question.options.values()}) == len(question.options)
             else:
                 assert_sound(question)
 
