@@ -24,7 +24,8 @@ def case(request: pytest.FixtureRequest) -> Dealt:
 @pytest.fixture(scope="module", params=CASES, ids=_named)
 def sample(request: pytest.FixtureRequest) -> Dealt:
     """Every problem that stands on a calculator, some variants."""
-    return dealt(*request.param, every=25)
+    problems, name = request.param
+    return dealt(problems, name, every=25)
 
 
 @pytest.fixture(scope="module", params=RECALLS, ids=_named)

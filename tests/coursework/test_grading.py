@@ -168,7 +168,7 @@ def _base(question: Question) -> Unit:
 
 
 def _typed(question: Question, value: float) -> str:
-    return f"{_base(question).out_of_si(value):.9g}"
+    return f"{_base(question).out_of_si(value):#.9g}"
 
 
 def _alike(question: Question, one: float, other: float) -> bool:
@@ -257,7 +257,8 @@ CARRIED = [
 @pytest.fixture(scope="module", params=CARRIED, ids=lambda case: f"{case[0].name}-{case[1]}")
 def carried(request: pytest.FixtureRequest) -> Dealt:
     """Problems in which one answer leads to the next."""
-    return dealt(*request.param, every=25)
+    problems, name = request.param
+    return dealt(problems, name, every=25)
 
 
 def test_a_carried_figure_by_hand() -> None:
