@@ -20,30 +20,6 @@ class Source(NamedTuple):
 
 
 SOURCES = {
-    "fnv-rfc9923": Source(
-        "L. Noll, K. Vo, D. Eastlake and T. Hansen",
-        "The FNV Non-Cryptographic Hash Algorithm",
-        2026,
-        "RFC 9923; test vectors for FNV-1a, 32 bits",
-        "second-hand",
-        "Vectors as a program prints that tests itself by the draft.",
-    ),
-    "red-seal-plumber": Source(
-        "Canadian Council of Directors of Apprenticeship",
-        "Red Seal Occupational Standard: Plumber",
-        2016,
-        "major work activity D, task D-11, as on the council's pages",
-        "read",
-        "Read on 25 November 2026. A later edition numbers the criteria of D-11.01 otherwise.",
-    ),
-    "distribution-range": Source(
-        "author not shown on the copy read",
-        "Water Distribution Exams: Expected Range of Knowledge",
-        2026,
-        "grades D1 to D5, on the web",
-        "read",
-        "The year is that of the reading; the copy shows none.",
-    ),
     "jcgm-100": Source(
         "JCGM",
         "Evaluation of measurement data: Guide to the expression of uncertainty in measurement",

@@ -119,7 +119,7 @@ def _problems(asked: argparse.Namespace) -> None:
                     f"{problem.minutes} min. {problem.objective}"
                 )
             for topic in mapped(each.name):
-                print(f"  maps to  {topic.code} {topic.words} [{topic.source}]")
+                print(f"  maps to  {topic.code} {topic.words} [{topic.list}]")
 
 
 def _dealt(asked: argparse.Namespace) -> Iterator[tuple[str, int]]:

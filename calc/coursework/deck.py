@@ -17,7 +17,8 @@ def hashed(text: str) -> int:
     >>> f"{hashed('foobar'):08x}"
     'bf9cf968'
 
-    Source: [fnv-rfc9923], with the test vectors for strings without a closing NUL.
+    Source: L. Noll, K. Vo, D. Eastlake and T. Hansen, The FNV Non-Cryptographic Hash Algorithm,
+    RFC 9923, 2026; its vector as a program prints it that tests itself by the draft.
     """
     value = 0x811C9DC5
     for byte in text.encode():
@@ -26,7 +27,7 @@ def hashed(text: str) -> int:
 
 
 def mixed(seed: int) -> int:
-    """The first number that the generator mulberry32 draws from a seed, 32 bits.
+    """The first number that the generator mulberry32 (from memory) draws from a seed, 32 bits.
 
     FNV-1a alone is too even over names that differ in a last digit: what is dealt by it
     modulo 400 repeats less than chance would. JavaScript's Math.imul does the same.

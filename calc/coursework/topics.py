@@ -1,8 +1,8 @@
 """Public task topics that the chapters map to. A map, no promise: which examination asks for what,
 and in which words, is for the authority that holds it to say.
 
-Sources: [red-seal-plumber] and [distribution-range]. A chapter stands beside a topic when its
-problems ask for what the topic names; that judgement is ours.
+A chapter stands beside a topic when its problems ask for what the topic names; that judgement is
+ours. `LISTS` says where the topics stand and how they were seen.
 """
 
 from typing import NamedTuple
@@ -11,14 +11,21 @@ from typing import NamedTuple
 class Topic(NamedTuple):
     """A topic as a public list names it, shortened, and the chapters' sets that map to it."""
 
-    source: str
+    list: str
     code: str
     words: str
     sets: tuple[str, ...]
 
 
-_LIST = "distribution-range"
-_PLUMBER = "red-seal-plumber"
+_LIST = "water distribution exams"
+_PLUMBER = "plumber standard"
+LISTS = {
+    _PLUMBER: "Canadian Council of Directors of Apprenticeship, Red Seal Occupational Standard: "
+    "Plumber, 2016, task D-11; read on the council's pages on 25 November 2026, whose edition "
+    "numbers the criteria of D-11.01 otherwise than that of 2016",
+    _LIST: "Water Distribution Exams: Expected Range of Knowledge, grades D1 to D5; read on the "
+    "web on 25 November 2026, in a copy that shows neither author nor year",
+}
 
 TOPICS = (
     Topic(

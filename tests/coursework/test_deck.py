@@ -33,7 +33,7 @@ def in_node(expression: str) -> object:
     [("", 0x811C9DC5), ("a", 0xE40C292C), ("foobar", 0xBF9CF968)],
 )
 def test_hash_of_published_texts(text: str, value: int) -> None:
-    """[fnv-rfc9923] the test vectors for FNV-1a of 32 bits."""
+    """RFC 9923: the test vectors for FNV-1a of 32 bits, as programs print them."""
     assert hashed(text) == value
 
 

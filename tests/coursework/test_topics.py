@@ -1,14 +1,13 @@
 """The table from chapters to public topics."""
 
-from calc import sources
 from calc.coursework.sets import names
-from calc.coursework.topics import TOPICS, mapped
+from calc.coursework.topics import LISTS, TOPICS, mapped
 
 
-def test_topics_name_sets_and_sources() -> None:
-    """By reason: a misspelt set or source maps to nothing."""
+def test_topics_name_sets_and_lists() -> None:
+    """By reason: a misspelt set or list maps to nothing."""
     for topic in TOPICS:
-        assert sources.entry(topic.source)
+        assert topic.list in LISTS
         assert {*topic.sets} <= {*names()}
         assert len({*topic.sets}) == len(topic.sets)
 
