@@ -103,9 +103,10 @@ def test_javascript_follows_own_figures(made: tuple[ProblemSet, dict[str, Any]])
                     for before in dealt.questions[:at]
                     if isinstance(before.right, float) and before.name in dealt.working.found
                 }
-                assert value == pytest.approx(
-                    dealt.working.value(question.name, own), rel=1e-5, abs=1e-9
-                )
+                follows = dealt.working.value(question.name, own)
+                assert follows is not None
+                # seven digits of two figures that nearly cancel are fewer in their difference
+                assert abs(value - follows) < question.band / 100
                 compared += 1
     assert compared or not any(
         q["follows"] for each in cases for q in each["questions"] if "follows" in q
