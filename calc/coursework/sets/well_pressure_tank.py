@@ -85,9 +85,6 @@ DRAWDOWN = Problem(
             ),
         ),
     ),
-    keep=lambda case: (
-        float(str(case.values["well_precharge"])) < float(str(case.values["well_cut_in"])) * 0.9
-    ),
 )
 
 SIZE = Problem(
