@@ -22,12 +22,14 @@ from calc.views.text import calculator_help, case_text, refusals
 from calc.views.tools import COUNTED
 from calc.views.words import refusal_words
 
+COURSEWORK = ("problems", "sheets", "keys", "package", "regrade")
 EXAMPLES = """
 Values are written as a person writes them; what is not given has its default:
   python -m calc outlet_setting inlet=5.2 outlet="20 L/min ± 3 %" limit=after
   python -m calc pail_flow pail="1 1/2 gal" runs="16 s; 17 s; 16.5 s" --working
   python -m calc outlet_setting --solve outlet margin="0.2 gpm"
   python -m calc tank_draw --job visit.json --units si --plus-minus
+Coursework: python -m calc problems --help
 """
 
 
@@ -37,6 +39,11 @@ class Unusable(Exception):
 
 def main(arguments: list[str] | None = None) -> int:
     """The command line. Returns the exit status: 0, or 2 for input that cannot be used."""
+    words = sys.argv[1:] if arguments is None else arguments
+    if words[:1] and words[0] in COURSEWORK:
+        from calc.coursework.command import main as coursework
+
+        return coursework(words)
     asked = _parser().parse_intermixed_args(arguments)
     try:
         print(_told(asked), end="")

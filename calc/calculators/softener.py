@@ -94,7 +94,7 @@ def softener(
     daily_use: float,
     reserve_days: float,
     resin_volume: float,
-    tank_diameter: float,
+    resin_diameter: float,
     salt_dose: float,
     salt_kind: str,
     regeneration_water: float,
@@ -107,7 +107,7 @@ def softener(
     daily = compensated * daily_use * day
     lasts = days_of_capacity(held, reserve_days, daily) * day
     swapped = exchanged(entering_hardness, raw_iron, manganese)
-    depth = resin_depth(resin_volume, tank_diameter)
+    depth = resin_depth(resin_volume, resin_diameter)
     rate = service_flow / (resin_volume / depth)
     made = _Softener(
         compensated,
@@ -306,7 +306,7 @@ def _steps(made: _Softener, dose: float, salt: str, resin: float) -> tuple[Step,
         Step("Charges exchanged, told as hardness", "X = H_e + x_i * F + x_m * C_Mn", given),
         Step("Added to the water", "a = e * X", given),
         Step("Sodium behind it", "C_a = C_Na + a" if salt == "sodium" else "C_a = C_Na", given),
-        Step("Area of the tank", "A_f = pi * D_f**2 / 4", given),
+        Step("Area of the tank", "A_f = pi * D_r**2 / 4", given),
         Step("Depth of the resin", "L_r = V_r / A_f", given),
         Step("Flow for each area", "v = Q_f / A_f", given),
     ]
@@ -411,7 +411,14 @@ CALCULATOR = Calculator(
             "and new resin.",
             group=RESIN,
         ),
-        replace(fields.tank_diameter, group=RESIN, default="9 in"),
+        replace(
+            fields.tank_diameter,
+            name="resin_diameter",
+            label="Inside diameter of the softener's tank",
+            symbol="D_r",
+            group=RESIN,
+            default="9 in",
+        ),
         Input(
             name="salt_dose",
             label="Salt for each volume of resin, counted as sodium chloride",

@@ -132,7 +132,7 @@ class _Writer:
         return text if binds >= least else self.style.group.format(text)
 
 
-@cache
+@cache  # a problem's variants ask for the same few formulas ten thousand times
 def letters(formula: str) -> tuple[str, ...]:
     """The letters of a formula, left side first."""
     left, right = sides(formula)

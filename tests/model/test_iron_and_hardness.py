@@ -43,7 +43,7 @@ def test_resin_takes_the_printed_pressure(rate: float, printed: float) -> None:
     """Worked beforehand with the library fluids: 30 in of resin of 0.6 mm at 10 °C."""
     area = 3.14159265 * (12 * inch) ** 2 / 4
     found = outputs(
-        f"softener tank_diameter=12 resin_volume={area * 30 * inch / ft**3}ft³ "
+        f"softener resin_diameter=12 resin_volume={area * 30 * inch / ft**3}ft³ "
         f"service_flow={rate * area / ft**2} water_coldest=10°C"
     )
     assert found["resin_rate"] == pytest.approx(rate * gpm / ft**2, rel=1e-6)

@@ -1,0 +1,159 @@
+"""python -m calc problems | sheets | keys | package | regrade"""
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from calc.coursework.deck import VARIANTS, place, seat
+from calc.coursework.package import package
+from calc.coursework.problem import ProblemSet
+from calc.coursework.regrade import Unreadable, as_csv, regraded, responses
+from calc.coursework.sets import names, problem_set
+from calc.coursework.sheets import key_text, sheet_text
+from calc.coursework.topics import mapped
+
+EXAMPLES = """
+A learner's variant follows from the section and the learner's name or number; on a class list it
+follows from the row, so that no two are alike:
+  python -m calc problems balance
+  python -m calc sheets balance --section "Monday" --learner 1017
+  python -m calc keys balance --numbers 1-24,230
+  python -m calc sheets balance --section "Monday" --list class.txt --word SECRET --out sheets
+  python -m calc package balance --without-answers > balance.json
+  python -m calc regrade responses/*.json --csv grades.csv
+"""
+
+
+def main(arguments: list[str]) -> int:
+    """The command line of the coursework. Returns 0, or 2 for input that cannot be used."""
+    asked = _parser().parse_args(arguments)
+    try:
+        asked.does(asked)
+    except (Unreadable, OSError) as why:
+        print(str(why).partition("\n")[0], file=sys.stderr)
+        return 2
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="python -m calc",
+        description="Coursework: problem sets, sheets, keys and grades.",
+        epilog=EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    commands = parser.add_subparsers(required=True)
+    listing = commands.add_parser("problems", help="the sets, or what is in one")
+    listing.add_argument("set", nargs="?", type=_set)
+    listing.set_defaults(does=_problems)
+    for name, help_, write in (
+        ("sheets", "problems without answers", sheet_text),
+        ("keys", "answers with the working", key_text),
+    ):
+        _add_numbers(commands.add_parser(name, help=help_), write)
+    data = commands.add_parser("package", help="a set as JSON, for a package without Python")
+    data.add_argument("set", type=_set)
+    data.add_argument("--without-answers", action="store_true", help="leave out what is right")
+    _add_word(data)
+    data.set_defaults(does=_package)
+    again = commands.add_parser("regrade", help="grade response files again")
+    again.add_argument("files", nargs="+", type=Path)
+    again.add_argument("--list", action="store_true", help="variants were dealt by a class list")
+    again.add_argument("--csv", type=Path, metavar="FILE", help="write the grades there")
+    _add_word(again)
+    again.set_defaults(does=_regrade)
+    return parser
+
+
+def _add_word(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--word", default="", help="a word of the school: shuffles decks of its own"
+    )
+
+
+def _add_numbers(
+    parser: argparse.ArgumentParser, write: Callable[[ProblemSet, int, str], str]
+) -> None:
+    parser.add_argument("set", type=_set)
+    who = parser.add_mutually_exclusive_group(required=True)
+    who.add_argument("--numbers", type=_numbers, help="variants, as 1-24,230")
+    who.add_argument("--learner", help="the variant dealt to one learner of the section")
+    who.add_argument("--list", type=Path, metavar="FILE", help="a class list, a line for each")
+    parser.add_argument("--section", default="", help="name of the class")
+    parser.add_argument("--out", type=Path, metavar="FOLDER", help="a file for each variant")
+    _add_word(parser)
+    parser.set_defaults(does=_sheets, write=write)
+
+
+def _set(name: str) -> ProblemSet:
+    try:
+        return problem_set(name)
+    except KeyError:
+        raise argparse.ArgumentTypeError(
+            f"no problem set {name!r}; there are {', '.join(names())}"
+        ) from None
+
+
+def _numbers(text: str) -> list[int]:
+    numbers = list[int]()
+    for part in text.split(","):
+        first, dash, last = part.partition("-")
+        if not first.isdecimal() or (dash and not last.isdecimal()):
+            raise argparse.ArgumentTypeError(f"{text!r} is no list of numbers as 1-24,230")
+        numbers += range(int(first), int(last or first) + 1)
+        if not all(1 <= number <= VARIANTS for number in numbers[-1:]) or numbers[0] < 1:
+            raise argparse.ArgumentTypeError(f"variants run from 1 to {VARIANTS}")
+    return numbers
+
+
+def _problems(asked: argparse.Namespace) -> None:
+    for each in [asked.set] if asked.set else map(problem_set, names()):
+        minutes = sum(problem.minutes for problem in each.problems)
+        print(f"{each.name}  {each.title} ({each.chapter}), {minutes} min, {each.revision}")
+        if asked.set:
+            for problem in each.problems:
+                print(
+                    f"  {problem.name}  {problem.form}, level {problem.level}, "
+                    f"{problem.minutes} min. {problem.objective}"
+                )
+            for topic in mapped(each.name):
+                print(f"  maps to  {topic.code} {topic.words} [{topic.list}]")
+
+
+def _dealt(asked: argparse.Namespace) -> Iterator[tuple[str, int]]:
+    """Whose sheet, and its variant."""
+    if asked.numbers:
+        yield from (("", number) for number in asked.numbers)
+    elif asked.learner:
+        yield asked.learner, seat(asked.section, asked.learner)
+    else:
+        lines = filter(None, map(str.strip, asked.list.read_text(encoding="utf-8").splitlines()))
+        for row, learner in enumerate(lines):
+            yield learner, place(asked.section, row)
+
+
+def _sheets(asked: argparse.Namespace) -> None:
+    for learner, number in _dealt(asked):
+        text = (f"{learner}\n" if learner else "") + asked.write(asked.set, number, asked.word)
+        if asked.out:
+            asked.out.mkdir(parents=True, exist_ok=True)
+            file = asked.out / f"{asked.set.name}-{number:03d}-{asked.write.__name__[:-5]}.txt"
+            file.write_text(text, encoding="utf-8")
+        else:
+            print(text)
+
+
+def _package(asked: argparse.Namespace) -> None:
+    data = package(asked.set, asked.word, answers=not asked.without_answers)
+    print(json.dumps(data, ensure_ascii=False, separators=(",", ":")))
+
+
+def _regrade(asked: argparse.Namespace) -> None:
+    many = [each for file in asked.files for each in responses(file)]
+    text = as_csv(regraded(many, asked.word, dealt=not asked.list))
+    if asked.csv:
+        asked.csv.write_text(text, encoding="utf-8")
+    else:
+        print(text, end="")

@@ -1,0 +1,174 @@
+"""Responses of a class, graded again: what they earn, and what does not add up."""
+
+import csv
+import io
+import json
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+from calc.coursework.deck import VARIANTS, seat
+from calc.coursework.grading import judged
+from calc.coursework.problem import ProblemSet
+from calc.coursework.record import Sheet, Try, replayed
+from calc.coursework.sets import problem_set
+
+FORMAT, VERSION = "pail-and-timer responses", 1
+LARGEST = 1_000_000  # bytes of a file: a term of tries is a tenth of it
+ALIKE = 3  # wrong or odd answers that two may share by chance are fewer
+SLACK = 0.005  # a score is told in whole per cent
+
+
+class Response(NamedTuple):
+    """What one learner sent in. `claimed` is the score that came with it, 0 to 1."""
+
+    file: str
+    learner: str
+    section: str
+    set: ProblemSet
+    revision: str
+    number: int
+    code: str
+    claimed: float | None
+    tries: tuple[Try, ...]
+
+
+class Grade(NamedTuple):
+    """A response graded again. `remarks` are for the instructor to look into."""
+
+    response: Response
+    sheet: Sheet
+    remarks: tuple[str, ...]
+
+
+class Unreadable(ValueError):
+    """A file that is no response, and why."""
+
+
+def responses(file: Path) -> Iterator[Response]:
+    """The responses in a file: one JSON object or a list of them. Raises Unreadable."""
+    try:
+        if file.stat().st_size > LARGEST:
+            raise Unreadable(f"{file}: larger than {LARGEST} bytes")
+        data = json.loads(file.read_text(encoding="utf-8"))
+    except (OSError, UnicodeDecodeError, json.JSONDecodeError, RecursionError) as why:
+        raise Unreadable(f"{file}: {why}") from None
+    for each in data if isinstance(data, list) else [data]:
+        yield _response(file, each)
+
+
+def _response(file: Path, data: object) -> Response:
+    if not isinstance(data, dict) or data.get("format") != FORMAT:
+        raise Unreadable(f"{file}: no responses of this handbook")
+    if data.get("version") != VERSION:
+        raise Unreadable(f"{file}: version {data.get('version')}, this program reads {VERSION}")
+    try:
+        made = Response(
+            file=str(file),
+            learner=str(data["learner"]),
+            section=str(data.get("section", "")),
+            set=problem_set(str(data["set"])),
+            revision=str(data["revision"]),
+            number=int(data["variant"]),
+            code=str(data.get("code", "")),
+            claimed=None if data.get("claimed") is None else float(data["claimed"]),
+            tries=tuple(Try(*map(str, each)) for each in data["tries"]),
+        )
+    except KeyError as missing:
+        raise Unreadable(f"{file}: {missing} is missing or unknown") from None
+    except (TypeError, ValueError) as why:
+        raise Unreadable(f"{file}: {why}") from None
+    if not 1 <= made.number <= VARIANTS:
+        raise Unreadable(f"{file}: there is no variant {made.number}")
+    return made
+
+
+def regraded(many: Iterable[Response], salt: str = "", dealt: bool = True) -> list[Grade]:
+    """Each response graded by its tries alone.
+
+    dealt -- whether variants were dealt by section and learner; False for a class list
+    """
+    given = list(many)
+    sheets = [_sheet(each, salt) for each in given]
+    return [
+        Grade(
+            each,
+            sheet,
+            (
+                *_own_remarks(each, sheet, dealt),
+                *_copies(each, sheet, zip(given, sheets, strict=True)),
+            ),
+        )
+        for each, sheet in zip(given, sheets, strict=True)
+    ]
+
+
+def _sheet(response: Response, salt: str) -> Sheet:
+    try:
+        return replayed(response.set, response.number, response.tries, salt)
+    except KeyError as unknown:
+        raise Unreadable(f"{response.file}: no question {unknown} on this sheet") from None
+
+
+def _own_remarks(response: Response, sheet: Sheet, dealt: bool) -> Iterator[str]:
+    if response.revision != response.set.revision:
+        yield f"sheet of {response.revision}, graded by {response.set.revision}"
+    elif response.code and response.code != sheet.code:
+        yield "check code does not fit: another edition, another word of the school, or altered"
+    if dealt and response.number != (own := seat(response.section, response.learner)):
+        yield f"variant {response.number}, but this learner was dealt {own}"
+    if response.claimed is not None and response.claimed > sheet.score + SLACK:
+        if not response.tries:
+            yield f"claims {response.claimed:.0%} without any response"
+        else:
+            yield f"claims {response.claimed:.0%}, the responses earn {sheet.score:.0%}"
+
+
+def _copies(
+    response: Response, sheet: Sheet, others: Iterable[tuple[Response, Sheet]]
+) -> Iterator[str]:
+    """Numbers that earn nothing here and are somebody else's: right there, or typed there too."""
+    odd = [each for each in response.tries if _earns_nothing(sheet, each)]
+    for other, theirs in others:
+        if other is response or other.set is not response.set:
+            continue
+        if other.number == response.number:
+            same = {each._replace(unit="") for each in odd} & {
+                each._replace(unit="") for each in other.tries
+            }
+            if len(same) >= ALIKE:
+                yield f"{len(same)} wrong answers are {other.learner}'s too"
+        elif (fits := sum(_right_on(theirs, each) for each in odd)) >= ALIKE:
+            yield f"{fits} answers are right for variant {other.number}, {other.learner}'s"
+
+
+def _earns_nothing(sheet: Sheet, each: Try) -> bool:
+    standing = sheet.standings[each.problem, each.question]
+    return standing.best == 0 and not standing.question.options
+
+
+def _right_on(sheet: Sheet, each: Try) -> bool:
+    dealt = sheet.variants[each.problem]
+    return judged(dealt, each.question, each.text, each.unit).judged == "right"
+
+
+def as_csv(grades: Iterable[Grade]) -> str:
+    """A line for each response, for a gradebook."""
+    out = io.StringIO()
+    write = csv.writer(out, lineterminator="\n").writerow
+    write(("learner", "section", "set", "revision", "variant", "marks", "of", "score", "claimed",
+           "tries", "remarks"))  # fmt: skip
+    for response, sheet, remarks in grades:
+        claimed = "" if response.claimed is None else f"{response.claimed:.3f}"
+        write(
+            (_cell(response.learner), _cell(response.section), response.set.name,
+             _cell(response.revision), response.number, f"{sheet.marks:.2f}", sheet.full,
+             f"{sheet.score:.3f}", claimed, sum(each.tries for each in sheet.standings.values()),
+             _cell("; ".join(remarks)))
+        )  # fmt: skip
+    return out.getvalue()
+
+
+def _cell(text: str) -> str:
+    """Text that a spreadsheet takes for text: one that begins like a formula gets an apostrophe."""
+    return f"'{text}" if text[:1] in ("=", "+", "-", "@", "\t", "\r") else text
