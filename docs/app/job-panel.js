@@ -3,9 +3,9 @@ import { change, changeChosen, chosenJob, current, head, moment, unsaved } from 
 import { ask } from "./python.js";
 
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
-export async function jobPanel(form) {
+export async function jobPanel(form, chosen = current()) {
   const shown = form.part(".calc-job-inside");
-  const job = await current();
+  const job = await chosen;
   shown.dataset.job = job?.[0] ?? "";
   if (!job) {
     shown.replaceChildren(paragraph("No job is chosen. "), linkToJobs(form));
@@ -22,7 +22,7 @@ export async function jobChanged(form) {
   const job = await current();
   if (job && job[0] !== form.part(".calc-job-inside").dataset.job) return otherJob(form, job);
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map(({ value }) => value);
-  await jobPanel(form);
+  await jobPanel(form, job);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked ||= ticked.includes(box.value);
   tell(form, "Another tab has changed this job. Below stands what it holds now.");
 }
@@ -37,9 +37,13 @@ export function tell(form, text) {
   form.say(text);
 }
 
-/** Takes the job's figures into the form. */
+/** Takes the figures of the job that the panel shows into the form. */
 export async function jobUse(form) {
-  const [, job] = await shownJob(form);
+  await takeJob(form, await shownJob(form));
+}
+
+/** Takes a job's figures into the form. */
+export async function takeJob(form, [, job]) {
   const reply = await ask({ ...form.request(), do: "job-use", job });
   form.take(reply.use, reply.origins);
 }
@@ -75,10 +79,10 @@ async function shownJob(form) {
 }
 
 /** Shows another job in the panel. Nothing stays ticked: it was meant for the one before. */
-async function otherJob(form, [, text]) {
-  await jobPanel(form);
+async function otherJob(form, job) {
+  await jobPanel(form, job);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked = false;
-  tell(form, `Another tab has chosen ${head(text)}. What you tick now goes there.`);
+  tell(form, `Another tab has chosen ${head(job[1])}. What you tick now goes there.`);
 }
 
 /**

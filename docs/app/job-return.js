@@ -1,6 +1,6 @@
 // A calculator that was opened from a job: it takes the job's figures, and what is found goes
 // back into the job. The address says so behind the calculator: #tank_draw&job=house.
-import { jobKeepAll, jobUse } from "./job-panel.js";
+import { jobKeepAll, takeJob } from "./job-panel.js";
 import { current, head } from "./job-store.js";
 
 const BACK = /^job=(house|visit\.([a-z-]+)\.([a-z_]+))$/;
@@ -21,7 +21,8 @@ export function returning(words) {
 
 /** Takes the job's figures into a form, if there is a job. */
 export async function useJob(form) {
-  if (await current()) await jobUse(form);
+  const job = await current();
+  if (job) await takeJob(form, job);
   form.scrollIntoView();
 }
 

@@ -17,10 +17,13 @@ export function parts() {
   return every;
 }
 
-/** The parts that a request needs besides: its calculator's own code, for a job that of all. */
+/**
+ * The parts that a request needs besides: its calculator's own code. What concerns a job has a room
+ * in its name, as in house-show, and needs the code of all.
+ */
 export function codeFor({ calculator, do: what = "" }) {
   const roles = Object.keys(RUNTIME).filter((role) => role.startsWith(OWN));
-  return what.startsWith("job-") ? roles : roles.filter((role) => role === OWN + calculator);
+  return what.includes("-") ? roles : roles.filter((role) => role === OWN + calculator);
 }
 
 /** Resolves to the content of a part when its hash is right. */
