@@ -3,9 +3,12 @@ import { change, changeChosen, chosenJob, current, head, moment, unsaved } from 
 import { ask } from "./python.js";
 
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
-export async function jobPanel(form, chosen = current()) {
+export async function jobPanel(form) {
+  await panelOf(form, await current());
+}
+
+async function panelOf(form, job) {
   const shown = form.part(".calc-job-inside");
-  const job = await chosen;
   shown.dataset.job = job?.[0] ?? "";
   if (!job) {
     shown.replaceChildren(paragraph("No job is chosen. "), linkToJobs(form));
@@ -22,7 +25,7 @@ export async function jobChanged(form) {
   const job = await current();
   if (job && job[0] !== form.part(".calc-job-inside").dataset.job) return otherJob(form, job);
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map(({ value }) => value);
-  await jobPanel(form, job);
+  await panelOf(form, job);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked ||= ticked.includes(box.value);
   tell(form, "Another tab has changed this job. Below stands what it holds now.");
 }
@@ -80,7 +83,7 @@ async function shownJob(form) {
 
 /** Shows another job in the panel. Nothing stays ticked: it was meant for the one before. */
 async function otherJob(form, job) {
-  await jobPanel(form, job);
+  await panelOf(form, job);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked = false;
   tell(form, `Another tab has chosen ${head(job[1])}. What you tick now goes there.`);
 }
