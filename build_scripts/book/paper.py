@@ -10,7 +10,7 @@ from build_scripts.book.tree import classes, having, inside, make, reshape, swap
 
 CONTROLS = {"button", "datalist", "input", "option", "select", "textarea"}
 SILENT = {"noscript", "script", "style", "template"}
-LEFT_OUT = {"headerlink", "calc-error", "calc-state", "calc-tools", "chart-file"}
+LEFT_OUT = {"headerlink", "calc-error", "calc-state", "calc-tools", "chart-file", "page-edition"}
 # Empty ones are places where a script would have put something.
 HOLDERS = {"div", "p", "section", "span"}
 DROPPED = {"autocomplete", "download", "novalidate", "open", "tabindex", "role", "title", "name"}
