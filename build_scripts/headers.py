@@ -49,7 +49,14 @@ TYPES = {
     "xml": "application/xml",
     "zip": "application/zip",
 }
-TEXT = ("text/css", "text/csv", "text/javascript", "text/plain", "application/json", "image/svg+xml")
+TEXT = (
+    "text/css",
+    "text/csv",
+    "text/javascript",
+    "text/plain",
+    "application/json",
+    "image/svg+xml",
+)
 
 HEAD = re.compile(r'<head>\s*<meta charset="utf-8">')
 

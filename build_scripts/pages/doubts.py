@@ -11,7 +11,8 @@ from typing import NamedTuple
 from markdown.extensions.toc import slugify, unique
 
 PHRASE = re.compile(
-    r"from memory|common practice|common size|second-hand|judgement|\ba guess\b|(?<!is )\bno source\b",
+    r"from memory|common practice|common size|second-hand|judgement|\ba guess\b"
+    r"|(?<!is )\bno source\b",
     re.IGNORECASE,
 )
 _SENTENCE = re.compile(r"(?<=[.])\s+(?=[^a-z])")

@@ -17,10 +17,11 @@ CALC = Path(__file__).resolve().parents[2] / "calc"
 TOLD = ("sources.py", "levels.py", "other_treatment.py", "coursework")
 INTRODUCTION = """# Without a source read
 
-Everything in this handbook that nobody has confirmed in its source: from memory, seen second-hand, or
-common practice for which we found no source. The build gathers it from the chapters, the calculators
-and the code, so that nothing is left off by hand. Figures of the worked house are **invented**; they say so beside
-the field and are not listed. If you have one of these sources at hand, [tell us](../about/wrong-number.md)."""
+All in this handbook that nobody has confirmed in its source: from memory, seen second-hand, or
+common practice for which we found no source. The build gathers it from the chapters, the
+calculators and the code, so that nothing is left off by hand. Figures of the worked house are
+**invented**; they say so beside the field and are not listed. If you have one of these sources
+at hand, [tell us](../about/wrong-number.md)."""
 
 
 def page(book: Book, every: Sequence[Calculator]) -> str:
