@@ -92,14 +92,15 @@ def _texts(source: str) -> Iterable[str]:
 
 
 def _comments(file: Path) -> Iterator[str]:
-    """Comments, those on lines that follow each other as one."""
+    """Comments, those on lines of their own that follow each other as one."""
     whole, before = "", -1
     with file.open("rb") as lines:
         for token in tokenize.tokenize(lines.readline):
             if token.type == tokenize.COMMENT:
-                if token.start[0] != before + 1:
+                alone = token.line.lstrip().startswith("#")
+                if token.start[0] != before + 1 or not alone:
                     yield whole
                     whole = ""
                 whole += token.string.replace("#", " ", 1)
-                before = token.start[0]
+                before = token.start[0] if alone else -1
     yield whole
