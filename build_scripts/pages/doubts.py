@@ -23,7 +23,10 @@ _OWN_BLOCK = re.compile(r"\s*(?:[-|!:*]|\d+\.)")
 
 
 class Said(NamedTuple):
-    """A sentence of a chapter, and the heading and address under which it stands."""
+    """A sentence of a chapter, and the heading and address under which it stands.
+
+    id -- empty under the title: there the page itself is the address
+    """
 
     heading: str
     id: str
@@ -53,6 +56,8 @@ def in_chapter(markdown: str) -> Iterator[Said]:
             at = found["said"]
             id_ = found["id"] or unique(slugify(plain(at), "-"), used)
             used.add(id_)
+            if block.startswith("# "):
+                id_ = ""
         else:
             yield from (Said(plain(at), id_, plain(each)) for each in doubted(block))
 

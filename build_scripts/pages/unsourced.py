@@ -99,7 +99,8 @@ def _causes() -> Iterator[str]:
 
 def _chapter(path: str, text: str) -> list[str]:
     rows = [
-        f"- [{escaped(each.heading)}](../{path}#{each.id}): {escaped_but_cited(each.words)}"
+        f"- [{escaped(each.heading)}](../{path}{'#' if each.id else ''}{each.id}): "
+        f"{escaped_but_cited(each.words)}"
         for each in in_chapter(text)
     ]
     id_ = "in-" + path.removesuffix(".md").replace("/", "-")
