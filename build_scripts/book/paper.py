@@ -75,6 +75,11 @@ def _clean(element: Element) -> None:
         element.set("style", f"paint-order: {order}")
     if element.tag == "div":
         element.attrib.pop("aria-label", None)
+    if element.tag == "label":  # of a sheet's field, which is not on paper
+        element.attrib.pop("for", None)
+        element.tag = "span"
+    if element.tag == "legend":
+        element.tag = "p"
 
 
 def _inputs(form: Element) -> Element:
