@@ -34,6 +34,7 @@ HASHED = r"/runtime/[^/]+-[0-9a-f]{12}\.\w+$|/assets/.+\.[0-9a-f]{8}\.min\.\w+$"
 
 TYPES = {
     "css": "text/css",
+    "csv": "text/csv",
     "epub": "application/epub+zip",
     "html": "text/html",
     "js": "text/javascript",
@@ -48,7 +49,14 @@ TYPES = {
     "xml": "application/xml",
     "zip": "application/zip",
 }
-TEXT = ("text/css", "text/javascript", "text/plain", "application/json", "image/svg+xml")
+TEXT = (
+    "text/css",
+    "text/csv",
+    "text/javascript",
+    "text/plain",
+    "application/json",
+    "image/svg+xml",
+)
 
 HEAD = re.compile(r'<head>\s*<meta charset="utf-8">')
 

@@ -75,7 +75,8 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
 def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Files) -> str:
     root = "../" * page.file.src_uri.count("/")
     drawer.page = fences.Page(root)
-    return pages.with_citations(markdown, root)
+    foot = pages.foot(page.file.src_uri, pages.reviews())
+    return f"{pages.with_citations(markdown, root)}\n\n{foot}\n"
 
 
 def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -> str:

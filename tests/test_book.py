@@ -19,6 +19,7 @@ from build_scripts.book import epub, index, pdf, whole
 from build_scripts.book.paper import CONTROLS, on_paper
 from build_scripts.book.tree import as_xhtml, classes, read, text
 from build_scripts.book.whole import Book
+from calc import EDITION
 from tests.conftest import Site
 
 EPUBCHECK = Path("/usr/share/java/epubcheck.jar")
@@ -121,8 +122,13 @@ def test_a_link_to_another_chapter_names_its_page(printed: Printed) -> None:
         assert title in printed.on(int(found[1]))
 
 
-def test_each_page_bears_the_head_of_its_chapter_and_its_number(printed: Printed) -> None:
-    heads = {n: each for n, each in enumerate(printed.pages, 1) if n > 1}
+def test_each_page_bears_the_head_of_its_chapter_its_number_and_the_edition(
+    printed: Printed, book: Book
+) -> None:
+    edition = f"edition {EDITION} of {book.date}"
+    assert all(edition in page for page in printed.pages[1:])
+    bare = (plain(page.replace(edition, "")) for page in printed.pages)
+    heads = {n: each for n, each in enumerate(bare, 1) if n > 1}
     for number, page in heads.items():
         assert page.startswith("Pail and Timer ")
         assert re.search(rf"\b{number}\b", page[:120] + page[-8:])

@@ -10,7 +10,7 @@ from build_scripts.book.tree import classes, having, inside, make, reshape, swap
 
 CONTROLS = {"button", "datalist", "input", "option", "select", "textarea"}
 SILENT = {"noscript", "script", "style", "template"}
-LEFT_OUT = {"headerlink", "calc-error", "calc-state", "calc-tools", "chart-file"}
+LEFT_OUT = {"headerlink", "calc-error", "calc-state", "calc-tools", "chart-file", "page-edition"}
 # Empty ones are places where a script would have put something.
 HOLDERS = {"div", "p", "section", "span"}
 DROPPED = {"autocomplete", "download", "novalidate", "open", "tabindex", "role", "title", "name"}
@@ -75,6 +75,11 @@ def _clean(element: Element) -> None:
         element.set("style", f"paint-order: {order}")
     if element.tag == "div":
         element.attrib.pop("aria-label", None)
+    if element.tag == "label":  # of a sheet's field, which is not on paper
+        element.attrib.pop("for", None)
+        element.tag = "span"
+    if element.tag == "legend":
+        element.tag = "p"
 
 
 def _inputs(form: Element) -> Element:

@@ -1,17 +1,15 @@
 """The book in one document: title page, contents, chapters, index."""
 
-import os
 from collections.abc import Iterator, Mapping
 from copy import deepcopy
-from datetime import UTC, datetime
 from pathlib import Path
-from time import time
 from typing import Any, NamedTuple
 from xml.etree.ElementTree import Element
 
 from build_scripts.book import index
 from build_scripts.book.gather import Chapter, chapters, settings
 from build_scripts.book.tree import classes, inside, is_heading, make, read, text
+from build_scripts.offline import build_date
 from calc import EDITION
 
 STYLE = Path(__file__).resolve().parents[1] / "book.css"
@@ -35,9 +33,7 @@ def book(site: Path) -> Book:
     said: dict[str, Any] = settings()
     found = chapters(site, said["nav"])
     licence = next(read(said["copyright"]).iter("body"))
-    seconds = int(os.environ.get("SOURCE_DATE_EPOCH", time()))
-    date = datetime.fromtimestamp(seconds, UTC).date().isoformat()
-    return Book(said["site_name"], said["site_description"], licence, date, found,
+    return Book(said["site_name"], said["site_description"], licence, build_date(), found,
                 index.index(found))  # fmt: skip
 
 
@@ -45,7 +41,9 @@ def document(book: Book, pages: Mapping[str, int], paper: str) -> Element:
     """The whole book for printing, with the page numbers known so far."""
     heads = "".join(_running_head(group, place) for place, group in enumerate(_groups(book)))
     sheets = "".join(sheet.read_text(encoding="utf-8") for sheet in (STYLE, PAPER_STYLE))
-    style = f"{sheets}{heads}@page {{ size: {paper}; }}"
+    edition = f'"edition {EDITION} of {book.date}"'
+    foot = f"@bottom-left {{ content: {edition}; }}"
+    style = f"{sheets}{heads}@page {{ size: {paper}; {foot} }}"
     body = make("body", title_page(book), contents(book, pages), class_="printed")
     for place, group in enumerate(_groups(book)):
         sections = [_with_pages(each, pages) for each in group]

@@ -8,13 +8,22 @@ sources as the chapters do, and link to each other by file, so that a strict bui
 import json
 from pathlib import Path
 
-from build_scripts.pages import calculators, sources, units, words
+from build_scripts.pages import (
+    calculators,
+    check_values,
+    glossary,
+    sources,
+    units,
+    unsourced,
+    words,
+)
 from build_scripts.pages.cited import with_citations
+from build_scripts.pages.foot import foot, reviews
 from build_scripts.pages.uses import Book
 from calc.calculators import calculator, names
 from calc.views.data import described
 
-__all__ = ["generated", "with_citations"]
+__all__ = ["foot", "generated", "reviews", "with_citations"]
 
 SCHEMAS = sorted((Path(__file__).resolve().parents[2] / "calc").glob("*.schema.json"))
 
@@ -26,12 +35,16 @@ def generated(docs: Path) -> dict[str, str]:
     pages = {
         "reference/calculators.md": calculators.listing(every),
         **{calculators.path(each): calculators.page(each, book, every) for each in every},
+        "reference/glossary.md": glossary.page(book),
         "reference/units.md": units.page(),
+        "reference/checks.md": check_values.page(),
+        "reference/unsourced.md": unsourced.page(book, every),
         "reference/words.md": words.page(every),
     }
     return {
         **pages,
         "sources.md": sources.page(book.chapters | pages),
+        "reference/checks.csv": check_values.as_csv(),
         "reference/calculators.json": json.dumps(described(), ensure_ascii=False, indent=1),
         **{f"reference/{file.name}": file.read_text(encoding="utf-8") for file in SCHEMAS},
     }

@@ -4,6 +4,7 @@ import shlex
 from collections.abc import Iterable, Sequence
 
 from build_scripts.pages.docstrings import arithmetic
+from build_scripts.pages.glossary import other_names, terms
 from build_scripts.pages.markdown import (
     bullets,
     code,
@@ -56,6 +57,7 @@ def page(calculator: Calculator, book: Book, every: Sequence[Calculator]) -> str
             f"# {escaped(calculator.title)}",
             prose(calculator.question),
             _cautions(calculator),
+            other_names(calculator.name, terms()),
             f"Work with it in {live}. All [calculators](../calculators.md).",
             heading(2, "What it asks for", "inputs"),
             ASKED,

@@ -22,7 +22,7 @@ def page(pages: Mapping[str, str]) -> str:
             "# Sources",
             "Every number in this handbook comes from one of these, or says that it is from "
             "memory or common practice. If you find one wrong, trust your own reading of the "
-            "source and tell us.",
+            "source and [tell us](about/wrong-number.md).",
             *(_entry(name, source, pages) for name, source in entries),
         ]
     )

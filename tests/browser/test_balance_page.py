@@ -14,7 +14,15 @@ from tests.conftest import OpenPage, Site
 
 pytestmark = pytest.mark.browser
 
-PAGES = ("index.html", "balance.html", "jobs.html", "sources.html", "reference/words.html")
+PAGES = (
+    "index.html",
+    "about/privacy.html",
+    "about/copying.html",
+    "balance.html",
+    "jobs.html",
+    "sources.html",
+    "reference/words.html",
+)
 
 
 def test_the_example_is_there_without_a_script(page: OpenPage) -> None:

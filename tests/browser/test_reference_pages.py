@@ -7,7 +7,15 @@ from tests.conftest import OpenPage
 
 pytestmark = pytest.mark.browser
 
-PAGES = ("calculators", "calculators/outlet_setting", "units", "words")
+PAGES = (
+    "calculators",
+    "calculators/outlet_setting",
+    "units",
+    "words",
+    "glossary",
+    "checks",
+    "unsourced",
+)
 
 
 @pytest.mark.parametrize("name", PAGES)

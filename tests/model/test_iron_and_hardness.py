@@ -76,17 +76,6 @@ def test_half_times_as_printed(ph: float, minutes: float) -> None:
     assert found["iron_half"] / minute == pytest.approx(minutes, rel=0.02)
 
 
-def test_demands_as_printed() -> None:
-    """Worked beforehand: 3 mg/L of iron takes 0.430 of oxygen, 1.905 of chlorine, 2.830 of
-    permanganate and, by air, 5.38 of alkalinity."""
-    for oxidant, dose in (("air", 0.430), ("bleach", 1.905), ("permanganate", 2.830)):
-        found = outputs(f"iron_contact raw_iron=3 manganese=0 oxidant={oxidant}")
-        assert found["oxidant_dose"] / MG_L == pytest.approx(dose, rel=5e-3)
-    assert outputs("iron_contact raw_iron=3")["alkalinity_used"] / MG_L == pytest.approx(
-        5.38, rel=5e-3
-    )
-
-
 @steady
 @given(st.floats(0.05, 20), st.floats(0, 1), st.floats(0, 1))
 def test_the_forms_are_all_of_the_iron(total: float, passed: float, stood: float) -> None:
