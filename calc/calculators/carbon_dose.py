@@ -67,7 +67,7 @@ def carbon_dose(
         "at_arm": at_arm,
         "public_distance": distance_for(held, PUBLIC / bed_hours),
         "tenth_distance": distance_for(held, WELL_WITHIN / bed_hours),
-        "lead": lead,
+        "lead_held": lead,
         "lead_share": lead / carbon_mass,
         "wait": wait,
     }
@@ -114,7 +114,7 @@ def _opening(wait: float) -> tuple[Finding, ...]:
     spent = Finding(
         "caution",
         "Ask before you throw it away.",
-        "After {carbon_age} the carbon holds {lead} of lead-210, {lead_share}, and as much "
+        "After {carbon_age} the carbon holds {lead_held} of lead-210, {lead_share}, and as much "
         "polonium-210. No federal level says what that is. The state's radiation office does.",
     )
     if wait <= 0:
@@ -292,7 +292,7 @@ CALCULATOR = Calculator(
             kind=dose_rate,
         ),
         Output(name="held", label="Radon held in the bed", symbol="A", kind=activity),
-        Output(name="lead", label="Lead-210 in the carbon", symbol="A_l", kind=activity),
+        Output(name="lead_held", label="Lead-210 in the carbon", symbol="A_l", kind=activity),
         Output(
             name="lead_share",
             label="Lead-210 in each gram of dry carbon",

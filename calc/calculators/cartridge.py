@@ -55,7 +55,7 @@ def cartridge(
     drop_flow: float,
     dirty_drop: float,
     dirty_flow: float,
-    passed: float,
+    water_passed: float,
 ) -> Answer:
     """Drop clean and dirty, and the water and days until the spare pressure is used up."""
     if empty_drop >= clean_drop:
@@ -73,7 +73,7 @@ def cartridge(
     most = most_resistance(clean.housing, spare_drop, filter_flow, many)
     water = {}
     if clean.element < min(now, most):
-        water = dict(water_until(clean.element, now, passed, most, many))
+        water = dict(water_until(clean.element, now, water_passed, most, many))
     found = _Filter(clean, now, most, spare_drop, filter_flow, many, water)
     shortest = found.shortest
     return Answer(
@@ -83,15 +83,15 @@ def cartridge(
             "element_new": clean.element,
             "element_now": now,
             "element_most": most if most > 0 else None,
-            "water_left": None if shortest is None else max(shortest - many * passed, 0.0),
+            "water_left": None if shortest is None else max(shortest - many * water_passed, 0.0),
             "days_left": None
             if shortest is None
-            else max(shortest - many * passed, 0.0) / daily_use,
+            else max(shortest - many * water_passed, 0.0) / daily_use,
             **{f"{law}_life": _days(water.get(law), daily_use) for law in LAWS},
         },
         findings=(_headline(found, shortest, daily_use), *_others(found, filter_side)),
         steps=_steps(found),
-        charts=_charts(found, passed),
+        charts=_charts(found, water_passed),
     )
 
 
@@ -198,7 +198,7 @@ def _steps(found: _Filter) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _charts(found: _Filter, passed: float) -> tuple[Chart, ...]:
+def _charts(found: _Filter, water_passed: float) -> tuple[Chart, ...]:
     flows = [2 * found.flow * step / POINTS for step in range(POINTS + 1)]
     lines = [Line("new", _drops(found, found.clean.element, flows))]
     lines.append(Line("today", _drops(found, found.now, flows)))
@@ -220,7 +220,7 @@ def _charts(found: _Filter, passed: float) -> tuple[Chart, ...]:
             ),
         ),
     )
-    return (of_flow, *([_life_chart(found, passed)] if found.water else []))
+    return (of_flow, *([_life_chart(found, water_passed)] if found.water else []))
 
 
 def _drops(found: _Filter, element: float, flows: list[float]) -> tuple[tuple[float, float], ...]:
@@ -228,11 +228,11 @@ def _drops(found: _Filter, element: float, flows: list[float]) -> tuple[tuple[fl
     return tuple((flow, pressure_drop(one, flow, found.housings)) for flow in flows)
 
 
-def _life_chart(found: _Filter, passed: float) -> Chart:
+def _life_chart(found: _Filter, water_passed: float) -> Chart:
     """Resistance of the elements against water, each law up to where it ends."""
     lines = []
     for law, end in found.water.items():
-        fit = fitted((0.0, passed), (found.clean.element, found.now), LAWS[law])
+        fit = fitted((0.0, water_passed), (found.clean.element, found.now), LAWS[law])
         at = [end / found.housings * step / POINTS for step in range(POINTS)]
         points = [(v * found.housings, fit.resistance(v)) for v in at]
         lines.append(Line(law, (*points, (end, found.most))))
@@ -244,7 +244,7 @@ def _life_chart(found: _Filter, passed: float) -> Chart:
         y=Axis("Resistance of one element", bed_resistance),
         lines=tuple(lines),
         limits=(Limit("used up", found.most),),
-        marks=(Mark("today", passed * found.housings, found.now, True),),
+        marks=(Mark("today", water_passed * found.housings, found.now, True),),
     )
 
 
@@ -368,7 +368,7 @@ CALCULATOR = Calculator(
             DIRTY,
         ),
         Input(
-            name="passed",
+            name="water_passed",
             label="Water through that housing since its change",
             symbol="V_p",
             kind=volume,

@@ -79,7 +79,7 @@ def ion_balance(
         "cations": found.cations,
         "anions": found.anions,
         "balance_error": found.error,
-        "difference": found.cations - found.anions,
+        "charges_apart": found.cations - found.anions,
         "allowed": allowed,
         "counted_hardness": counted,
         "counted_solids": dissolved_solids(sheet, silica),
@@ -102,20 +102,20 @@ def _headline(found: Balance, allowed: float) -> Finding:
         return Finding(
             "good",
             "The charges balance.",
-            "Cations and anions differ by {difference}, and a good laboratory may be {allowed} "
+            "Cations and anions differ by {charges_apart}, and a good laboratory may be {allowed} "
             "off. Two mistakes can still hide each other.",
         )
     if found.cations > found.anions:
         return Finding(
             "caution",
             "Anions are missing.",
-            "{difference} more cations than anions. Often an anion was not asked for, alkalinity "
-            "was read low, nitrate was taken for nitrate-N, or iron was counted that is rust.",
+            "{charges_apart} more cations than anions. Often an anion was not asked for, "
+            "alkalinity was read low, nitrate was taken for nitrate-N, or iron was counted that is rust.",
         )
     return Finding(
         "caution",
         "Cations are missing.",
-        "{difference}: fewer cations than anions. Often sodium or potassium was not asked for, "
+        "{charges_apart}: fewer cations than anions. Often sodium or potassium was not asked for, "
         "calcium fell out in the bottle, alkalinity is told as bicarbonate, or the sample was "
         "taken behind a softener for one bottle and before it for the other.",
     )
@@ -151,7 +151,7 @@ def _doubts(
         yield Finding(
             "good",
             "Very soft: judge by the difference.",
-            "With less than 1 meq/L an error of 5 to 10 % is usual. Go by {difference} against "
+            "With less than 1 meq/L an error of 5 to 10 % is usual. Go by {charges_apart} against "
             "{allowed}.",
         )
 
@@ -325,7 +325,7 @@ CALCULATOR = Calculator(
         Output(
             name="balance_error", label="Error of the balance", symbol="B", kind=share, digits=2
         ),
-        _amount("difference", "Cations less anions", "D"),
+        _amount("charges_apart", "Cations less anions", "D"),
         _amount("allowed", "Difference allowed", "W", digits=2),
         Output(
             name="counted_hardness",

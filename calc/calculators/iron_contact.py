@@ -264,25 +264,22 @@ def _manganese(oxidant: str, ph: float) -> Finding:
 
 
 def _steps(oxidant: str, after: Carbonate, temperature: float, tank: _Tank) -> tuple[Step, ...]:
-    iron, manganese = COSTS[oxidant]
+    of_iron, of_mn = COSTS[oxidant]
     air = oxidant == "air"
     given = {
-        "d_i": Quantity(iron.oxidant, number, 4, "oxidant for each part of iron"),
-        "d_m": Quantity(manganese.oxidant, number, 4, "oxidant for each part of manganese"),
-        "a_i": Quantity(iron.alkalinity, number, 4, "alkalinity for each part of iron"),
-        "a_m": Quantity(manganese.alkalinity, number, 4, "alkalinity for each part of manganese"),
-        "z_i": Quantity(iron.solids, number, 4, "solids from each part of iron"),
-        "z_m": Quantity(manganese.solids, number, 4, "solids from each part of manganese"),
+        "d_i": Quantity(of_iron.oxidant, number, 4, "oxidant for each part of iron"),
+        "d_m": Quantity(of_mn.oxidant, number, 4, "oxidant for each part of manganese"),
+        "a_i": Quantity(of_iron.alkalinity, number, 4, "alkalinity for each part of iron"),
+        "a_m": Quantity(of_mn.alkalinity, number, 4, "alkalinity for each part of manganese"),
+        "z_i": Quantity(of_iron.solids, number, 4, "solids from each part of iron"),
+        "z_m": Quantity(of_mn.solids, number, 4, "solids from each part of manganese"),
     }
-    sums = (
-        ("Oxidant that it takes", "D", "d"),
-        ("Alkalinity used", "A_u", "a"),
-        ("Dry solids made", "S", "z"),
+    sums = (  # air leaves the manganese
+        ("Oxidant that it takes", "D = d_i * F", "D = d_i * F + d_m * C_Mn"),
+        ("Alkalinity used", "A_u = a_i * F", "A_u = a_i * F + a_m * C_Mn"),
+        ("Dry solids made", "S = z_i * F", "S = z_i * F + z_m * C_Mn"),
     )
-    steps = [
-        Step(label, f"{made} = {each}_i * F" + ("" if air else f" + {each}_m * C_Mn"), given)
-        for label, made, each in sums
-    ]
+    steps = [Step(label, iron if air else both, given) for label, iron, both in sums]
     steps.append(Step("The water stays at the largest flow", "t_k = V_c / Q_c", given))
     if tank.half is not None:
         steps += _time_steps(after, temperature)
@@ -306,7 +303,6 @@ def _time_steps(after: Carbonate, temperature: float) -> list[Step]:
         "m": Quantity(minute, duration, 4, "a minute"),
         "s": Quantity(SCATTER, number, 3, "times that real waters lie off the law"),
     }
-    law = "F * (1 + n_2 * t_k{} / (N * t_h{}))**-N"
     return [
         Step("Hydroxide, mol/L", "o = 10**(pH_e - p_w)", given | {"o": _hydroxide(after, given)}),
         Step(
@@ -314,9 +310,9 @@ def _time_steps(after: Carbonate, temperature: float) -> list[Step]:
             "t_h = n_2 * m / (k * o**2 * p_o * (C_O - D) / C_s)",
             given | {"o": _hydroxide(after, given)},
         ),
-        Step("Iron left by the law", "F_l = " + law.format("", ""), given),
-        Step("Iron left, ten times slower", "F_w = " + law.format("", " * s"), given),
-        Step("Iron left, ten times faster", "F_q = " + law.format(" * s", ""), given),
+        Step("Iron left by the law", "F_l = F * (1 + n_2 * t_k / (N * t_h))**-N", given),
+        Step("Iron left, ten times slower", "F_w = F * (1 + n_2 * t_k / (N * t_h * s))**-N", given),
+        Step("Iron left, ten times faster", "F_q = F * (1 + n_2 * t_k * s / (N * t_h))**-N", given),
         Step(
             "Time that it should stay",
             "t_n = max(N * t_h / n_2 * ((F / F_t)**(1 / N) - 1), 0)",

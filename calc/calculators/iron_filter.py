@@ -89,7 +89,7 @@ def iron_filter(
     return Answer(
         outputs={
             "service_rate": made.service,
-            "tank_wanted": sqrt(4 * service_flow / bed.service / pi),
+            "diameter_wanted": sqrt(4 * service_flow / bed.service / pi),
             "wash_rate": made.wash,
             "wash_least": made.least_wash,
             "wash_most": bed.wash[1] * surface,
@@ -125,8 +125,8 @@ def _headline(made: _Filter) -> Finding:
             "caution",
             "Narrow for the flow.",
             "{service_rate} at the largest flow; such a bed holds rust up to {most}. That would "
-            "take {tank_wanted} across, two tanks side by side washed one after the other, or a "
-            "smaller flow.",
+            "take {diameter_wanted} across, two tanks side by side washed one after the other, or "
+            "a smaller flow.",
             given,
         )
     return Finding(
@@ -315,7 +315,7 @@ CALCULATOR = Calculator(
     outputs=(
         Output(name="service_rate", label="Flow for each area", symbol="v", kind=loading),
         Output(
-            name="tank_wanted",
+            name="diameter_wanted",
             label="Inside diameter that the largest flow wants",
             symbol="D_n",
             kind=length,
