@@ -110,7 +110,8 @@ def _headline(found: Balance, allowed: float) -> Finding:
             "caution",
             "Anions are missing.",
             "{charges_apart} more cations than anions. Often an anion was not asked for, "
-            "alkalinity was read low, nitrate was taken for nitrate-N, or iron was counted that is rust.",
+            "alkalinity was read low, nitrate was taken for nitrate-N, or iron was counted that "
+            "is rust.",
         )
     return Finding(
         "caution",
