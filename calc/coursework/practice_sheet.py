@@ -4,7 +4,6 @@ from calc.coursework.helping import full_working, help_after, right_words
 from calc.coursework.problem import ProblemSet
 from calc.coursework.record import Sheet, Standing, Try, sheet
 from calc.coursework.variants import EXAMPLE, Question, Variant
-from calc.figures import written
 from calc.views.html import Safe, joined, tag
 
 LEVELS = {"right": "good", "digits": "caution", "ask": None, "unit": "caution", "slip": "caution"}
@@ -79,7 +78,7 @@ def _standings(made: Sheet, problem: str) -> list[Standing]:
 
 
 def _marks(marks: float) -> str:
-    return written(marks, 2 if marks < 1 else 3) if marks else "0"
+    return f"{marks:.2f}".rstrip("0").rstrip(".")
 
 
 def _problem(place: int, dealt: Variant, *inside: object) -> Safe:
