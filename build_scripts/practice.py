@@ -61,6 +61,7 @@ def _course(chosen: ProblemSet) -> Safe:
             tag("p", tag("strong", "Variant 0, worked."), " It is nobody's to hand in."),
             example_html(chosen),
             data_part="example",
+            data_search_exclude=True,  # figures of an example are not what a reader looks for
         ),
         data_set=chosen.name,
         data_revision=chosen.revision,
