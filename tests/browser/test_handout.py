@@ -16,7 +16,7 @@ from playwright.sync_api import Browser, ConsoleMessage, Page, Request, WebError
 from pypdf import PdfReader
 
 from build_scripts.handout.page import from_disk
-from tests.browser.test_coursework import give, question, said, show
+from tests.browser.test_coursework import T_F, give, question, said, show
 from tests.browser.test_engine_page import start_job
 from tests.browser.using import change, form
 from tests.conftest import PHONE, ROOT, OpenPage, Site
@@ -126,7 +126,7 @@ def test_every_page_opens_on_a_phone_without_a_word_from_the_browser(
 def test_a_problem_set_is_dealt_checked_and_kept(copy: OpenPage) -> None:
     page = copy("coursework/problems/well_storage.html")
     show(page, 17)
-    expect(give(page, "t_f", "444", "min")).to_contain_text("Right.")
+    expect(give(page, "t_f", T_F, "min")).to_contain_text("Right.")
     page.reload()
     expect(said(page)).to_contain_text("This is variant 17.", timeout=SLOW)
     expect(question(page, "t_f").locator("[data-told]")).to_contain_text("Right.")
