@@ -31,7 +31,8 @@ def write(site: Path, made: Mapping[str, bytes]) -> None:
     """Write the folder runtime/ of a built site; `made` goes into the package beside its own.
 
     runtime/manifest.json lists its files: {role: {path, bytes, sha256}}, paths from the site's
-    root. The roles: engine, wasm, library, calc, and calculators/NAME for what only those need.
+    root. The roles: engine, wasm, library, calc, and calculators/NAME for what only those need,
+    coursework/problems for the pages of problem sets.
     """
     vendor = site / "app" / "vendor"
     vendor.mkdir(parents=True, exist_ok=True)
@@ -76,6 +77,8 @@ def packages(made: Mapping[str, bytes]) -> dict[str, dict[str, bytes]]:
     needed = Counter(chain.from_iterable(own.values()))
     core |= {path for path, count in needed.items() if count >= SHARED}
     parts = {f"calculators/{name}": paths - core for name, paths in own.items()}
+    practice = {_path(file) for file in imports.reached(imports.coursework()).values()}
+    parts["coursework/problems"] = practice - core
     return {
         role: {path: every[path] for path in sorted(paths)}
         for role, paths in ({"calc": core} | parts).items()

@@ -15,6 +15,7 @@ from build_scripts.houses import Houses
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
+from build_scripts.practice import Practice
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
@@ -56,6 +57,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     settings["custom_fences"] = [
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
+        {"name": "coursework", "class": "coursework", "format": Practice(drawer).draw},
         {"name": "options", "class": "options", "format": Options(drawer).draw},
         *(
             {"name": name, "class": name, "format": getattr(Houses(book, drawer), name)}
@@ -76,6 +78,7 @@ def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Fil
     root = "../" * page.file.src_uri.count("/")
     drawer.page = fences.Page(root)
     foot = pages.foot(page.file.src_uri, pages.reviews())
+    markdown = pages.with_problems(markdown, page.file.src_uri, root)
     return f"{pages.with_citations(markdown, root)}\n\n{foot}\n"
 
 

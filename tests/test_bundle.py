@@ -14,6 +14,7 @@ from build_scripts.runtime.engine import ASKED, MAIN
 from build_scripts.runtime.library import PYODIDE
 from calc import demo
 from calc.calculators import calculator, names
+from calc.coursework import sets
 from calc.diagnosis.symptoms import SYMPTOMS
 from calc.job import write_job
 from calc.model import Input
@@ -57,12 +58,30 @@ def asked_of_jobs() -> list[dict[str, Any]]:
     return [*told, given | {"do": "house-show", "job": write_job(demo.as_left())}]
 
 
+def asked_of_problems() -> list[dict[str, Any]]:
+    """A sheet of every problem set, and one request of each other kind."""
+    who = {"section": "Monday", "learner": "1017", "word": ""}
+    asked: list[dict[str, Any]] = [
+        {"do": "course-show", "set": name, "number": number, "tries": []} | who
+        for name in sets.names()
+        for number in ("17", "400")
+    ]
+    tries = [["turnover", "t_f", "444", "min"]]
+    given = {"set": "well_storage", "number": "17", "tries": tries} | who
+    return asked + [given | {"do": do} for do in browser.ON_COURSE]
+
+
+def every_request() -> list[dict[str, Any]]:
+    of_forms = [request for name in names() for request in asked_of(name)]
+    return of_forms + asked_of_jobs() + asked_of_problems()
+
+
 @pytest.fixture(scope="module")
 def replies(site: Site) -> list[dict[str, Any]]:
     """What the worker answers to everything, run in Node, which starts in half a second."""
     listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
     runtime = {role: str(site.folder / file["path"]) for role, file in listed.items()}
-    requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
+    requests = every_request()
     messages: list[dict[str, Any]] = [runtime, {"id": 0, "boot": True}]
     messages += [{"id": n, "request": request} for n, request in enumerate(requests, 1)]
     told = subprocess.run(
@@ -74,14 +93,16 @@ def replies(site: Site) -> list[dict[str, Any]]:
     )
     every = [json.loads(line) for line in told.stdout.splitlines()]
     taken = [reply for reply in every if isinstance(reply["id"], str)]
-    assert [reply["reply"] for reply in taken] == [True] * len(names())
+    assert [reply["reply"] for reply in taken] == [True] * (
+        len(names()) + 1
+    )  # and the problem sets
     return [reply for reply in every if reply not in taken]
 
 
 def test_every_calculator_does_everything_in_the_trimmed_runtime(
     replies: list[dict[str, Any]],
 ) -> None:
-    requests = [request for name in names() for request in asked_of(name)] + asked_of_jobs()
+    requests = every_request()
     assert len(replies) == len(requests) + 1
     faults = [
         (request.get("calculator"), request["do"], reply["fault"][-300:])
@@ -101,6 +122,14 @@ def test_the_trimmed_runtime_answers_as_cpython_does(replies: list[dict[str, Any
             assert reply["reply"]["fields"] == mine["fields"]
 
 
+def test_a_sheet_in_the_trimmed_runtime_is_that_of_cpython(replies: list[dict[str, Any]]) -> None:
+    """Every word of it, for every problem set: numbers drawn, questions, check code."""
+    asked = asked_of_problems()
+    assert {request["set"] for request in asked} == set(sets.names())
+    for request, reply in zip(asked, replies[-len(asked) :], strict=True):
+        assert reply["reply"] == json.loads(browser.reply(json.dumps(request)))
+
+
 def test_the_first_visit_is_light(site: Site) -> None:
     """Of the page whose calculators weigh most."""
     listed = json.loads((site.folder / "runtime/manifest.json").read_text(encoding="utf-8"))
@@ -109,13 +138,16 @@ def test_the_first_visit_is_light(site: Site) -> None:
         for role, file in listed.items()
     }
     every_page = sum(weights[role] for role in ("engine", "wasm", "library", "calc"))
-    pages = [calculators_of(page) for page in site.folder.rglob("*.html")]
-    own = max(sum(weights[f"calculators/{name}"] for name in names) for names in pages)
+    own = max(sum(weights[role] for role in roles_of(page)) for page in site.folder.rglob("*.html"))
     assert every_page + own <= FIRST_VISIT
 
 
-def calculators_of(page: Path) -> set[str]:
-    return set(re.findall(r'<calc-form name="(\w+)"', page.read_text(encoding="utf-8")))
+def roles_of(page: Path) -> set[str]:
+    html = page.read_text(encoding="utf-8")
+    stands_on = re.findall(r'<calc-course [^>]*data-calculators="([\w ]+)"', html)
+    names = {*re.findall(r'<calc-form name="(\w+)"', html), *" ".join(stands_on).split()}
+    own = {f"calculators/{name}" for name in names}
+    return own | {"coursework/problems"} if stands_on else own
 
 
 def test_a_name_changes_with_the_content(tmp_path: Path) -> None:

@@ -21,7 +21,7 @@ def with_citations(markdown: str, root: str) -> str:
 
 
 def cited(markdown: str) -> list[str]:
-    """The sources that a page cites, each once: in its text, then in the tables it lets be drawn."""
+    """The sources that a page cites, each once: in its text, then in tables it lets be drawn."""
     return list(dict.fromkeys([*CITATION.findall(markdown), *_drawn(markdown)]))
 
 

@@ -11,6 +11,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 PAGE_ASKS = "calc.views.browser"
 CALCULATORS = ROOT / "calc" / "calculators"
+PRACTICE = "calc.coursework.practice"  # the page asks for it by its name as text
+SETS = ROOT / "calc" / "coursework" / "sets"
 
 # A process of its own tells which modules are loaded once those it is given are, with others in
 # the place of some.
@@ -34,12 +36,17 @@ print(*sys.modules)
 
 def package_files() -> dict[str, Path]:
     """The files of `calc` that a page can reach, by module name."""
-    return reached([PAGE_ASKS, *calculators()])
+    return reached([PAGE_ASKS, *calculators(), *coursework()])
 
 
 def calculators() -> list[str]:
     """Names of the calculators' modules."""
     return [_name(file) for file in sorted(CALCULATORS.glob("[!_]*.py"))]
+
+
+def coursework() -> list[str]:
+    """Names of the modules that only the pages of problem sets need."""
+    return [PRACTICE, *(_name(file) for file in sorted(SETS.glob("[!_]*.py")))]
 
 
 def reached(modules: list[str]) -> dict[str, Path]:

@@ -22,13 +22,15 @@ class Try(NamedTuple):
 
 @dataclass
 class Standing:
-    """Where a question stands: its best marks, tries that count, misses, the last verdict."""
+    """Where a question stands: its best marks, tries that count, misses, the last verdict, and
+    whether it was ever right."""
 
     question: Question
     best: float = 0.0
     tries: int = 0
     misses: int = 0
     last: Verdict | None = None
+    solved: bool = False
 
     def take(self, verdict: Verdict) -> None:
         """Count a verdict. A guess among options costs what chance would have brought."""
@@ -40,7 +42,9 @@ class Standing:
         if self.question.options:
             marks *= max(0.0, 1 - self.misses / (len(self.question.options) - 1))
         self.best = max(self.best, marks)
-        self.misses += verdict.judged not in ("right", "digits")
+        right = verdict.judged in ("right", "digits")
+        self.solved |= right
+        self.misses += not right
 
 
 @dataclass

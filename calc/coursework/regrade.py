@@ -11,9 +11,9 @@ from calc.coursework.deck import VARIANTS, seat
 from calc.coursework.grading import judged
 from calc.coursework.problem import ProblemSet
 from calc.coursework.record import Sheet, Try, replayed
+from calc.coursework.response import FORMAT, VERSION
 from calc.coursework.sets import problem_set
 
-FORMAT, VERSION = "pail-and-timer responses", 1
 LARGEST = 1_000_000  # bytes of a file: a term of tries is a tenth of it
 ALIKE = 3  # wrong or odd answers that two may share by chance are fewer
 SLACK = 0.005  # a score is told in whole per cent

@@ -37,6 +37,8 @@ def reply(request: str) -> str:
     """The reply to a request of the page, both JSON. KeyError for what does not exist."""
     asked: Data = json.loads(request)
     do = asked.get("do", "answer")
+    if do in ON_COURSE:
+        return json.dumps(_course(do, asked))
     if do in ON_JOBS + ON_HOUSE + ON_SHEETS + ON_FORM_AND_JOB:
         return json.dumps(_job(do, asked))
     return json.dumps(DOES[do](_case(asked), asked))
@@ -53,6 +55,12 @@ def _job(do: str, asked: Data) -> Reply:
         return does(_case(asked), asked) if do in ON_FORM_AND_JOB else does(asked)
     except Refused as refused:
         return jobs.refusal(refused)
+
+
+def _course(do: str, asked: Data) -> Reply:
+    """The page of a problem set. Its module is named as text: no other page is to carry it."""
+    told: Reply = import_module("calc.coursework.practice").reply(do.partition("-")[2], asked)
+    return told
 
 
 def _case(asked: Data) -> Case:
@@ -201,6 +209,7 @@ ON_HOUSE = (
     "house-show", "house-demo-job", "house-what-if", "trouble-show", "visit-show", "visit-fill-in",
 )  # fmt: skip
 ON_SHEETS = ("sheet-show", "sheet-printed", "sheet-csv", "sheet-calendar", "sheet-next")
+ON_COURSE = ("course-show", "course-check", "course-deal", "course-response")
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep", "job-keep-all")
 
 

@@ -5,6 +5,7 @@
 // The build puts RUNTIME before this text: of every part its path from the book's root and its hash.
 
 const OWN = "calculators/"; // begins the role of what only one calculator needs
+const COURSEWORK = "coursework/problems"; // the role of what only pages of problem sets need
 
 /**
  * Starts to fetch, and returns a promise for each part of a start: the address of the engine's
@@ -18,11 +19,13 @@ export function parts() {
 }
 
 /**
- * The parts that a request needs besides: its calculator's own code. What concerns a job has a room
- * in its name, as in house-show, and needs the code of all.
+ * The parts that a request needs besides: its calculator's own code; for a problem set that of the
+ * calculators it stands on. What concerns a job has a room in its name, as in house-show, and needs
+ * the code of all.
  */
-export function codeFor({ calculator, do: what = "" }) {
+export function codeFor({ calculator, calculators, do: what = "" }) {
   const roles = Object.keys(RUNTIME).filter((role) => role.startsWith(OWN));
+  if (what.startsWith("course-")) return [COURSEWORK, ...calculators.map((name) => OWN + name)];
   return what.includes("-") ? roles : roles.filter((role) => role === OWN + calculator);
 }
 

@@ -1,24 +1,29 @@
-// Small things that the browser remembers by name. Where it refuses to, they last as long as the page.
-const here = new Map();
+// Small things that the browser remembers by name. What it refuses to lasts as long as the page.
+const here = new Map(); // name -> text that storage refused
 
 export function stored(name) {
+  if (here.has(name)) return here.get(name);
   try {
-    return localStorage.getItem(name) ?? here.get(name);
+    return localStorage.getItem(name) ?? undefined;
   } catch {
-    return here.get(name);
+    return undefined; // denied
   }
 }
 
 /** Remembers a text, or forgets the name if there is none. */
 export function store(name, text) {
-  if (text) here.set(name, text);
-  else here.delete(name);
   try {
     if (text) localStorage.setItem(name, text);
     else localStorage.removeItem(name);
+    here.delete(name);
   } catch {
-    // denied, or full
+    here.set(name, text || undefined); // denied, or full: the older text there counts no more
   }
+}
+
+/** Whether what is remembered under a name lasts only as long as the page. */
+export function fleeting(name) {
+  return here.has(name);
 }
 
 /** The units the reader chose on any page. */

@@ -16,6 +16,7 @@ from playwright.sync_api import Browser, ConsoleMessage, Page, Request, WebError
 from pypdf import PdfReader
 
 from build_scripts.handout.page import from_disk
+from tests.browser.test_coursework import T_F, give, question, said, show
 from tests.browser.test_engine_page import start_job
 from tests.browser.using import change, form
 from tests.conftest import PHONE, ROOT, OpenPage, Site
@@ -120,6 +121,15 @@ def test_every_page_opens_on_a_phone_without_a_word_from_the_browser(
         for link in {each for each in links if each.startswith("file:")}:
             assert Path(unquote(link.removeprefix("file://"))).is_file(), f"{file}: {link}"
         assert opened.evaluate("document.documentElement.scrollWidth") <= PHONE["viewport"]["width"]
+
+
+def test_a_problem_set_is_dealt_checked_and_kept(copy: OpenPage) -> None:
+    page = copy("coursework/problems/well_storage.html")
+    show(page, 17)
+    expect(give(page, "t_f", T_F, "min")).to_contain_text("Right.")
+    page.reload()
+    expect(said(page)).to_contain_text("This is variant 17.", timeout=SLOW)
+    expect(question(page, "t_f").locator("[data-told]")).to_contain_text("Right.")
 
 
 def test_a_copy_on_a_disk_offers_nothing_to_keep(copy: OpenPage) -> None:

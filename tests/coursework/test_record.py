@@ -11,7 +11,8 @@ from calc.__main__ import main
 from calc.coursework.deck import place, seat
 from calc.coursework.helping import full_working, help_after, right_words
 from calc.coursework.record import Try, replayed, sheet
-from calc.coursework.regrade import FORMAT, VERSION, Grade, Unreadable, regraded, responses
+from calc.coursework.regrade import Grade, Unreadable, regraded, responses
+from calc.coursework.response import FORMAT, VERSION
 from calc.coursework.sets import problem_set
 from calc.coursework.sheets import key_text, sheet_text
 from calc.coursework.variants import EXAMPLE, variant
