@@ -21,6 +21,7 @@ follows from the row, so that no two are alike:
   python -m calc sheets balance --section "Monday" --learner 1017
   python -m calc keys balance --numbers 1-24,230
   python -m calc sheets balance --section "Monday" --list class.txt --word SECRET --out sheets
+  python -m calc sheets balance --section "Monday" --count 24
   python -m calc package balance --without-answers > balance.json
   python -m calc regrade responses/*.json --csv grades.csv
 """
@@ -31,7 +32,7 @@ def main(arguments: list[str]) -> int:
     asked = _parser().parse_args(arguments)
     try:
         asked.does(asked)
-    except (Unreadable, OSError) as why:
+    except (Unreadable, OSError, UnicodeDecodeError) as why:
         print(str(why).partition("\n")[0], file=sys.stderr)
         return 2
     return 0
@@ -46,15 +47,15 @@ def _parser() -> argparse.ArgumentParser:
     )
     commands = parser.add_subparsers(required=True)
     listing = commands.add_parser("problems", help="the sets, or what is in one")
-    listing.add_argument("set", nargs="?", type=_set)
+    listing.add_argument("set", nargs="?", type=named_set)
     listing.set_defaults(does=_problems)
     for name, help_, write in (
         ("sheets", "problems without answers", sheet_text),
         ("keys", "answers with the working", key_text),
     ):
-        _add_numbers(commands.add_parser(name, help=help_), write)
+        _add_sheets(commands.add_parser(name, help=help_), write)
     data = commands.add_parser("package", help="a set as JSON, for a package without Python")
-    data.add_argument("set", type=_set)
+    data.add_argument("set", type=named_set)
     data.add_argument("--without-answers", action="store_true", help="leave out what is right")
     _add_word(data)
     data.set_defaults(does=_package)
@@ -73,21 +74,28 @@ def _add_word(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def _add_numbers(
+def _add_sheets(
     parser: argparse.ArgumentParser, write: Callable[[ProblemSet, int, str], str]
 ) -> None:
-    parser.add_argument("set", type=_set)
+    parser.add_argument("set", type=named_set)
+    add_class(parser)
+    parser.add_argument("--out", type=Path, metavar="FOLDER", help="a file for each variant")
+    parser.set_defaults(does=_sheets, write=write)
+
+
+def add_class(parser: argparse.ArgumentParser) -> None:
+    """The options that say whose sheets are wanted, as `dealt` reads them."""
     who = parser.add_mutually_exclusive_group(required=True)
     who.add_argument("--numbers", type=_numbers, help="variants, as 1-24,230")
     who.add_argument("--learner", help="the variant dealt to one learner of the section")
     who.add_argument("--list", type=Path, metavar="FILE", help="a class list, a line for each")
+    who.add_argument("--count", type=_count, help="so many learners, as rows of a class list")
     parser.add_argument("--section", default="", help="name of the class")
-    parser.add_argument("--out", type=Path, metavar="FOLDER", help="a file for each variant")
     _add_word(parser)
-    parser.set_defaults(does=_sheets, write=write)
 
 
-def _set(name: str) -> ProblemSet:
+def named_set(name: str) -> ProblemSet:
+    """The set of that name, for a command line."""
     try:
         return problem_set(name)
     except KeyError:
@@ -105,7 +113,13 @@ def _numbers(text: str) -> list[int]:
         numbers += range(int(first), int(last or first) + 1)
         if not all(1 <= number <= VARIANTS for number in numbers[-1:]) or numbers[0] < 1:
             raise argparse.ArgumentTypeError(f"variants run from 1 to {VARIANTS}")
-    return numbers
+    return list(dict.fromkeys(numbers))
+
+
+def _count(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text) <= VARIANTS:
+        raise argparse.ArgumentTypeError(f"{text!r} is no number from 1 to {VARIANTS}")
+    return int(text)
 
 
 def _problems(asked: argparse.Namespace) -> None:
@@ -122,20 +136,30 @@ def _problems(asked: argparse.Namespace) -> None:
                 print(f"  maps to  {topic.code} {topic.words} [{topic.list}]")
 
 
-def _dealt(asked: argparse.Namespace) -> Iterator[tuple[str, int]]:
-    """Whose sheet, and its variant."""
+def dealt(asked: argparse.Namespace) -> Iterator[tuple[str, int]]:
+    """Whose sheet, by the label the instructor gave, and its variant."""
     if asked.numbers:
         yield from (("", number) for number in asked.numbers)
     elif asked.learner:
         yield asked.learner, seat(asked.section, asked.learner)
+    elif asked.count:
+        yield from (("", place(asked.section, row)) for row in range(asked.count))
     else:
-        lines = filter(None, map(str.strip, asked.list.read_text(encoding="utf-8").splitlines()))
-        for row, learner in enumerate(lines):
-            yield learner, place(asked.section, row)
+        for row, label in enumerate(_labels(asked.list)):
+            yield label, place(asked.section, row)
+
+
+def _labels(file: Path) -> list[str]:
+    # a spreadsheet saves a list with a mark before its first letter
+    lines = file.read_text(encoding="utf-8-sig").splitlines()
+    labels = [line.strip() for line in lines if line.strip()]
+    if not 1 <= len(labels) <= VARIANTS:
+        raise Unreadable(f"{file}: {len(labels)} lines; a class list has 1 to {VARIANTS}")
+    return labels
 
 
 def _sheets(asked: argparse.Namespace) -> None:
-    for learner, number in _dealt(asked):
+    for learner, number in dealt(asked):
         text = (f"{learner}\n" if learner else "") + asked.write(asked.set, number, asked.word)
         if asked.out:
             asked.out.mkdir(parents=True, exist_ok=True)
