@@ -1,5 +1,5 @@
-"""What the build adds to docs/: the reference pages, the JSON description of the calculators, and
-the schemas of all files that the handbook writes.
+"""What the build adds to docs/: the reference pages, the table of topics, the JSON description of
+the calculators, and the schemas of all files that the handbook writes.
 
 All is written from the declarations, so nothing here is kept in git. Pages are Markdown, cite
 sources as the chapters do, and link to each other by file, so that a strict build checks both.
@@ -8,7 +8,7 @@ sources as the chapters do, and link to each other by file, so that a strict bui
 import json
 from pathlib import Path
 
-from build_scripts.pages import calculators, sources, units, words
+from build_scripts.pages import calculators, sources, topics, units, words
 from build_scripts.pages.cited import with_citations
 from build_scripts.pages.uses import Book
 from calc.calculators import calculator, names
@@ -24,6 +24,7 @@ def generated(docs: Path) -> dict[str, str]:
     every = [calculator(name) for name in names()]
     book = Book(docs)
     pages = {
+        "coursework/topics.md": topics.page(),
         "reference/calculators.md": calculators.listing(every),
         **{calculators.path(each): calculators.page(each, book, every) for each in every},
         "reference/units.md": units.page(),
