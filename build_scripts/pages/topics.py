@@ -34,7 +34,7 @@ def page() -> str:
 
 def _list(name: str, about: str, sets: dict[str, ProblemSet]) -> str:
     rows = [
-        (topic.code, topic.words, ", ".join(_link(sets[each]) for each in topic.sets))
+        (topic.code.replace("-", "\u2011"), topic.words, ", ".join(_link(sets[each]) for each in topic.sets))
         for topic in TOPICS
         if topic.list == name
     ]

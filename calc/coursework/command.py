@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from calc.coursework.deck import VARIANTS, place, seat
+from calc.coursework.lms import Defaults, exported
 from calc.coursework.package import package
 from calc.coursework.problem import ProblemSet
-from calc.coursework.regrade import Unreadable, as_csv, regraded, responses
+from calc.coursework.regrade import Response, Unreadable, as_csv, regraded, responses
 from calc.coursework.sets import names, problem_set
 from calc.coursework.sheets import key_text, sheet_text
 from calc.coursework.topics import mapped
@@ -24,6 +25,7 @@ follows from the row, so that no two are alike:
   python -m calc sheets balance --section "Monday" --count 24
   python -m calc package balance --without-answers > balance.json
   python -m calc regrade responses/*.json --csv grades.csv
+  python -m calc regrade export.csv --set balance --section "Monday" --csv grades.csv
 """
 
 
@@ -31,11 +33,14 @@ def main(arguments: list[str]) -> int:
     """The command line of the coursework. Returns 0, or 2 for input that cannot be used."""
     asked = _parser().parse_args(arguments)
     try:
-        asked.does(asked)
+        return int(asked.does(asked) or 0)
     except (Unreadable, OSError, UnicodeDecodeError) as why:
-        print(str(why).partition("\n")[0], file=sys.stderr)
+        _complain(why)
         return 2
-    return 0
+
+
+def _complain(why: Exception) -> None:
+    print(str(why).partition("\n")[0], file=sys.stderr)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -59,13 +64,18 @@ def _parser() -> argparse.ArgumentParser:
     data.add_argument("--without-answers", action="store_true", help="leave out what is right")
     _add_word(data)
     data.set_defaults(does=_package)
-    again = commands.add_parser("regrade", help="grade response files again")
-    again.add_argument("files", nargs="+", type=Path)
+    _add_regrade(commands.add_parser("regrade", help="grade what came back again"))
+    return parser
+
+
+def _add_regrade(again: argparse.ArgumentParser) -> None:
+    again.add_argument("files", nargs="+", type=Path, help="response files; a CSV from an LMS")
+    again.add_argument("--set", default="", help="the set of a CSV that does not name it")
+    again.add_argument("--section", default="", help="the class of a CSV that does not name it")
     again.add_argument("--list", action="store_true", help="variants were dealt by a class list")
     again.add_argument("--csv", type=Path, metavar="FILE", help="write the grades there")
     _add_word(again)
     again.set_defaults(does=_regrade)
-    return parser
 
 
 def _add_word(parser: argparse.ArgumentParser) -> None:
@@ -174,10 +184,24 @@ def _package(asked: argparse.Namespace) -> None:
     print(json.dumps(data, ensure_ascii=False, separators=(",", ":")))
 
 
-def _regrade(asked: argparse.Namespace) -> None:
-    many = [each for file in asked.files for each in responses(file)]
+def _regrade(asked: argparse.Namespace) -> int:
+    """Grades what can be read; 2 if a file could not."""
+    many, unread = list[Response](), 0
+    for file in asked.files:
+        try:
+            many += _read(file, asked)
+        except Unreadable as why:
+            _complain(why)
+            unread += 1
     text = as_csv(regraded(many, asked.word, dealt=not asked.list))
     if asked.csv:
         asked.csv.write_text(text, encoding="utf-8")
     else:
         print(text, end="")
+    return 2 if unread else 0
+
+
+def _read(file: Path, asked: argparse.Namespace) -> list[Response]:
+    if file.suffix.lower() == ".csv":
+        return list(exported(file, Defaults(asked.set, asked.section, asked.word)))
+    return list(responses(file))
