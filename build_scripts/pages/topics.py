@@ -34,7 +34,11 @@ def page() -> str:
 
 def _list(name: str, about: str, sets: dict[str, ProblemSet]) -> str:
     rows = [
-        (topic.code.replace("-", "\u2011"), topic.words, ", ".join(_link(sets[each]) for each in topic.sets))
+        (
+            topic.code.replace("-", "\u2011"),  # a code stays on one line
+            topic.words,
+            ", ".join(_link(sets[each]) for each in topic.sets),
+        )
         for topic in TOPICS
         if topic.list == name
     ]

@@ -24,7 +24,7 @@ PAPERS = ("Letter", "A4")
 
 def main(arguments: list[str] | None = None) -> int:
     """Two PDFs. Returns 0, or 2 for what cannot be printed or must not lie there."""
-    asked = _parser().parse_args(arguments)
+    asked = parser().parse_args(arguments)
     try:
         if why := public(asked.out.resolve()):
             raise Unreadable(f"{asked.out}: {why}; keys must not lie there")
@@ -74,15 +74,16 @@ def public(folder: Path) -> str:
     return ""
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m build_scripts.paper_sheets",
+def parser() -> argparse.ArgumentParser:
+    """What the command line takes."""
+    made = argparse.ArgumentParser(prog="python -m build_scripts.paper_sheets",
                                      description="Problem sheets and keys as PDF.")  # fmt: skip
-    parser.add_argument("set", type=named_set)
-    add_class(parser)
-    parser.add_argument("--paper", choices=PAPERS, default="Letter")
-    parser.add_argument("--out", type=Path, required=True, metavar="FOLDER",
+    made.add_argument("set", type=named_set)
+    add_class(made)
+    made.add_argument("--paper", choices=PAPERS, default="Letter")
+    made.add_argument("--out", type=Path, required=True, metavar="FOLDER",
                         help="gets a folder sheets and a folder keys")  # fmt: skip
-    return parser
+    return made
 
 
 if __name__ == "__main__":

@@ -31,7 +31,7 @@ follows from the row, so that no two are alike:
 
 def main(arguments: list[str]) -> int:
     """The command line of the coursework. Returns 0, or 2 for input that cannot be used."""
-    asked = _parser().parse_args(arguments)
+    asked = parser().parse_args(arguments)
     try:
         return int(asked.does(asked) or 0)
     except (Unreadable, OSError, UnicodeDecodeError) as why:
@@ -43,14 +43,15 @@ def _complain(why: Exception) -> None:
     print(str(why).partition("\n")[0], file=sys.stderr)
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+def parser() -> argparse.ArgumentParser:
+    """What the command line takes."""
+    made = argparse.ArgumentParser(
         prog="python -m calc",
         description="Coursework: problem sets, sheets, keys and grades.",
         epilog=EXAMPLES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    commands = parser.add_subparsers(required=True)
+    commands = made.add_subparsers(required=True)
     listing = commands.add_parser("problems", help="the sets, or what is in one")
     listing.add_argument("set", nargs="?", type=named_set)
     listing.set_defaults(does=_problems)
@@ -65,7 +66,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_word(data)
     data.set_defaults(does=_package)
     _add_regrade(commands.add_parser("regrade", help="grade what came back again"))
-    return parser
+    return made
 
 
 def _add_regrade(again: argparse.ArgumentParser) -> None:
