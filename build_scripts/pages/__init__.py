@@ -1,5 +1,5 @@
-"""What the build adds to docs/: the reference pages, the problem sets, the JSON description of the
-calculators, and the schemas of all files that the handbook writes.
+"""What the build adds to docs/: the reference pages, the problem sets and their topics, the JSON
+description of the calculators, and the schemas of all files that the handbook writes.
 
 All is written from the declarations, so nothing here is kept in git. Pages are Markdown, cite
 sources as the chapters do, and link to each other by file, so that a strict build checks both.
@@ -14,6 +14,7 @@ from build_scripts.pages import (
     glossary,
     problems,
     sources,
+    topics,
     units,
     unsourced,
     words,
@@ -39,6 +40,7 @@ def generated(docs: Path) -> dict[str, str]:
     pages = {
         "coursework/problems.md": problems.listing(courses),
         **{problems.path(each): problems.page(each) for each in courses},
+        "coursework/topics.md": topics.page(),
         "reference/calculators.md": calculators.listing(every),
         **{calculators.path(each): calculators.page(each, book, every) for each in every},
         "reference/glossary.md": glossary.page(book),

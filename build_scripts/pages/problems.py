@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable
 
-from build_scripts.pages.markdown import bullets, escaped, heading, listed
+from build_scripts.pages.markdown import bullets, escaped, heading
 from calc.coursework.deck import VARIANTS
 from calc.coursework.problem import ProblemSet
 from calc.coursework.record import sheet
-from calc.coursework.topics import LISTS, TOPICS, Topic, mapped
+from calc.coursework.topics import Topic, mapped
 from calc.coursework.variants import EXAMPLE
 
 INTRODUCTION = f"""# Problem sets
@@ -18,9 +18,6 @@ the book is kept, and what you did stays on the device.
 Scores are computed on the student's device. Use them for homework; for an exam print the sheets and
 stay in the room."""
 
-TOPICS_HEAD = """A map, no promise: which examination asks for what, and in which words, is for the
-authority that holds it to say. Which chapter stands beside which topic is our own judgement."""
-
 
 def path(chosen: ProblemSet) -> str:
     """The page of a set, in docs/."""
@@ -28,28 +25,17 @@ def path(chosen: ProblemSet) -> str:
 
 
 def listing(every: Iterable[ProblemSet]) -> str:
-    """All sets, and the table of topics."""
-    sets = {each.name: each for each in every}
+    """All sets."""
     lines = [
-        f"- [{escaped(each.title)}](problems/{name}.md), {minutes(each)} min"
-        for name, each in sets.items()
+        f"- [{escaped(each.title)}](problems/{each.name}.md), {minutes(each)} min" for each in every
     ]
-    topics = [
-        f"- **{_named(topic)}:** "
-        + listed([f"[{escaped(sets[name].title)}](problems/{name}.md)" for name in topic.sets])
-        for topic in TOPICS
-    ]
-    sources = [f"- **{escaped(name)}:** {escaped(about)}." for name, about in LISTS.items()]
     return "\n\n".join(
         [
             INTRODUCTION,
+            "Teaching? Begin with [the guide](guide.md). Which set maps to which public topic is in "
+            "[a table](topics.md).",
             heading(2, "The sets", "sets"),
             "\n".join(lines),
-            heading(2, "Which set maps to which public topic", "topics"),
-            TOPICS_HEAD,
-            "\n".join(topics),
-            "The lists:",
-            "\n".join(sources),
         ]
     )
 

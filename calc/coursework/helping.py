@@ -70,13 +70,17 @@ def right_words(question: Question) -> str:
 
 def full_working(asked: Variant) -> list[str]:
     """Every step that the questions of a variant need, for the key and after success."""
-    working = asked.working
     reasons = [each.because for each in asked.questions if each.because]
+    return [*_worked(asked.working, steps_needed(asked)), *reasons] if asked.working else reasons
+
+
+def steps_needed(asked: Variant) -> list[Step]:
+    """The steps of the working that lead to what is asked, in their order."""
+    working = asked.working
     if not working:
-        return reasons
+        return []
     wanted = {id(step) for each in asked.questions for step in working.leading_to(each.name)}
-    steps = [step for step in working.steps if id(step) in wanted]
-    return [*_worked(working, steps), *reasons]
+    return [step for step in working.steps if id(step) in wanted]
 
 
 def _worked(working: Working, steps: list[Step]) -> Iterator[str]:

@@ -10,9 +10,10 @@ from typing import NamedTuple
 from calc.coursework.deck import VARIANTS, seat
 from calc.coursework.grading import judged
 from calc.coursework.problem import ProblemSet
-from calc.coursework.record import Sheet, Try, replayed
+from calc.coursework.record import Sheet, Try, replayed, sheet
 from calc.coursework.response import FORMAT, VERSION
 from calc.coursework.sets import problem_set
+from calc.coursework.variants import EXAMPLE
 
 LARGEST = 1_000_000  # bytes of a file: a term of tries is a tenth of it
 ALIKE = 3  # wrong or odd answers that two may share by chance are fewer
@@ -20,7 +21,11 @@ SLACK = 0.005  # a score is told in whole per cent
 
 
 class Response(NamedTuple):
-    """What one learner sent in. `claimed` is the score that came with it, 0 to 1."""
+    """What one learner sent in.
+
+    claimed -- the score that came with it, 0 to 1
+    notes   -- what the instructor should know of how it came
+    """
 
     file: str
     learner: str
@@ -31,6 +36,7 @@ class Response(NamedTuple):
     code: str
     claimed: float | None
     tries: tuple[Try, ...]
+    notes: tuple[str, ...] = ()
 
 
 class Grade(NamedTuple):
@@ -80,7 +86,14 @@ def _response(file: Path, data: object) -> Response:
         raise Unreadable(f"{file}: {why}") from None
     if not 1 <= made.number <= VARIANTS:
         raise Unreadable(f"{file}: there is no variant {made.number}")
+    if unknown := [each for each in made.tries if each[:2] not in _questions(made.set)]:
+        raise Unreadable(f"{file}: no question {unknown[0].question} in {made.set.name}")
     return made
+
+
+def _questions(of: ProblemSet) -> set[tuple[str, str]]:
+    """All questions of a set, by problem and name: the same in every variant."""
+    return {*sheet(of, EXAMPLE).standings}
 
 
 def regraded(many: Iterable[Response], salt: str = "", dealt: bool = True) -> list[Grade]:
@@ -89,25 +102,20 @@ def regraded(many: Iterable[Response], salt: str = "", dealt: bool = True) -> li
     dealt -- whether variants were dealt by section and learner; False for a class list
     """
     given = list(many)
-    sheets = [_sheet(each, salt) for each in given]
+    sheets = [replayed(each.set, each.number, each.tries, salt) for each in given]
     return [
         Grade(
             each,
             sheet,
             (
+                *each.notes,
                 *_own_remarks(each, sheet, dealt),
+                *_shared(each, given, dealt),
                 *_copies(each, sheet, zip(given, sheets, strict=True)),
             ),
         )
         for each, sheet in zip(given, sheets, strict=True)
     ]
-
-
-def _sheet(response: Response, salt: str) -> Sheet:
-    try:
-        return replayed(response.set, response.number, response.tries, salt)
-    except KeyError as unknown:
-        raise Unreadable(f"{response.file}: no question {unknown} on this sheet") from None
 
 
 def _own_remarks(response: Response, sheet: Sheet, dealt: bool) -> Iterator[str]:
@@ -122,6 +130,22 @@ def _own_remarks(response: Response, sheet: Sheet, dealt: bool) -> Iterator[str]
             yield f"claims {response.claimed:.0%} without any response"
         else:
             yield f"claims {response.claimed:.0%}, the responses earn {sheet.score:.0%}"
+
+
+def _shared(response: Response, given: Iterable[Response], dealt: bool) -> Iterator[str]:
+    """Two sheets of one learner, or, on a class list, two learners with one sheet."""
+    alike = [each for each in given if each.set is response.set]
+    own = [each for each in alike if _whose(each) == _whose(response)]
+    if len(own) > 1:
+        yield f"{len(own)} responses of this learner"
+    for other in () if dealt else alike:
+        same = (other.section, other.number) == (response.section, response.number)
+        if same and other.learner != response.learner:
+            yield f"variant {response.number} is {other.learner}'s too; a class list has it once"
+
+
+def _whose(response: Response) -> tuple[str, str]:
+    return response.section, response.learner
 
 
 def _copies(
@@ -158,12 +182,12 @@ def as_csv(grades: Iterable[Grade]) -> str:
     write = csv.writer(out, lineterminator="\n").writerow
     write(("learner", "section", "set", "revision", "variant", "marks", "of", "score", "claimed",
            "tries", "remarks"))  # fmt: skip
-    for response, sheet, remarks in grades:
+    for response, made, remarks in grades:
         claimed = "" if response.claimed is None else f"{response.claimed:.3f}"
         write(
             (_cell(response.learner), _cell(response.section), response.set.name,
-             _cell(response.revision), response.number, f"{sheet.marks:.2f}", sheet.full,
-             f"{sheet.score:.3f}", claimed, sum(each.tries for each in sheet.standings.values()),
+             _cell(response.revision), response.number, f"{made.marks:.2f}", made.full,
+             f"{made.score:.3f}", claimed, sum(each.tries for each in made.standings.values()),
              _cell("; ".join(remarks)))
         )  # fmt: skip
     return out.getvalue()

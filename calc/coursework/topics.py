@@ -84,7 +84,17 @@ TOPICS = (
         _LIST,
         "",
         "water quality: inorganic contaminants, pH, hardness",
-        ("radon_what_else", "radon_sample", "radon_verify"),
+        (
+            "radon_what_else",
+            "radon_sample",
+            "radon_verify",
+            "treatment_report",
+            "treatment_carbonate",
+            "treatment_acid_water",
+            "treatment_iron",
+            "treatment_hardness",
+            "treatment_other",
+        ),
     ),
 )
 

@@ -1,0 +1,1 @@
+"""Problem sheets and their keys on paper, for a class."""
