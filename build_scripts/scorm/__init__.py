@@ -5,7 +5,7 @@ part of the site: it holds what is right.
 """
 
 import zipfile
-from pathlib import Path
+from io import BytesIO
 from typing import Any
 
 from build_scripts.scorm.contents import contents
@@ -19,18 +19,16 @@ class TooLarge(ValueError):
     """A package that would weigh more than `MOST`."""
 
 
-def write(problem_set: ProblemSet, folder: Path, **options: Any) -> Path:
-    """Write the package of a set into a folder. `options` are those of `contents`."""
+def zipped(problem_set: ProblemSet, **options: Any) -> bytes:
+    """The package of a set. `options` are those of `contents`."""
     files = contents(problem_set, **options)
     files = {"imsmanifest.xml": manifest(problem_set, files)} | files
-    folder.mkdir(parents=True, exist_ok=True)
-    target = folder / f"{problem_set.name}.zip"
-    with zipfile.ZipFile(target, "w") as archive:
+    packed = BytesIO()
+    with zipfile.ZipFile(packed, "w") as archive:
         for name, data in files.items():
             member = zipfile.ZipInfo(name)  # dated 1980: the same on every build
             member.external_attr = 0o644 << 16
             archive.writestr(member, data, zipfile.ZIP_DEFLATED, 9)
-    if (size := target.stat().st_size) > MOST:
-        target.unlink()
+    if (size := len(packed.getvalue())) > MOST:
         raise TooLarge(f"{problem_set.name}: {size} bytes, more than {MOST}")
-    return target
+    return packed.getvalue()

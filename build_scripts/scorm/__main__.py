@@ -4,7 +4,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from build_scripts.scorm import write
+from build_scripts.scorm import zipped
 from build_scripts.scorm.contents import MASTERY
 from calc.coursework.sets import names, problem_set
 
@@ -22,12 +22,18 @@ def main() -> int:
         parser.error("a package holds what is right: it does not go into the site")
     if unknown := sorted({*asked.sets} - {*names()}):
         parser.error(f"no problem set {', '.join(unknown)}; there are {', '.join(names())}")
+    asked.folder.mkdir(parents=True, exist_ok=True)
     for name in asked.sets or names():
-        made = write(
-            problem_set(name), asked.folder, word=asked.word, section=asked.section,
-            mastery=asked.mastery, answers=not asked.without_answers,
-        )  # fmt: skip
-        print(f"{made}  {made.stat().st_size / 1000:.0f} kB")
+        made = zipped(
+            problem_set(name),
+            word=asked.word,
+            section=asked.section,
+            mastery=asked.mastery,
+            answers=not asked.without_answers,
+        )
+        file = asked.folder / f"{name}.zip"
+        file.write_bytes(made)
+        print(f"{file}  {len(made) / 1000:.0f} kB")
     return 0
 
 

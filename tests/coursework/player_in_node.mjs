@@ -3,16 +3,17 @@ import { readFileSync } from "node:fs";
 import { seat } from "../../build_scripts/scorm/player/deck.mjs";
 import { followed } from "../../build_scripts/scorm/player/grading.mjs";
 import { read, written } from "../../build_scripts/scorm/player/memory.mjs";
-import { helpAfter, replayed, score, sheet } from "../../build_scripts/scorm/player/sheet.mjs";
+import { helpAfter, replayed, score, sheet, tried } from "../../build_scripts/scorm/player/sheet.mjs";
 
 const does = {
   seats: ({ learners }) => learners.map(([section, learner]) => seat(section, learner)),
   replays: ({ sheets }) => sheets.map(({ number, tries }) => {
     const dealt = sheet(book.set, number);
-    const verdicts = tries.map((_, at) => {
-      const [name, asked] = tries[at];
-      const { last, misses, question } = replayed(dealt, tries.slice(0, at + 1), book).get(`${name} ${asked}`);
-      return { ...last, misses, help: helpAfter(misses, question) };
+    const standings = replayed(dealt, [], book);
+    const verdicts = tries.map((each) => {
+      const verdict = tried(standings, each, book);
+      const { misses, question } = standings.get(`${each[0]} ${each[1]}`);
+      return { ...verdict, misses, help: helpAfter(misses, question) };
     });
     const texts = dealt.problems.map((each) => each.text);
     return { verdicts, texts, code: dealt.code, score: score(replayed(dealt, tries, book)) };
@@ -38,5 +39,4 @@ const does = {
 const asked = JSON.parse(readFileSync(0, "utf8"));
 (0, eval)(asked.book ?? "globalThis.coursework = null");
 const book = globalThis.coursework;
-// JSON has no infinity; no verdict has one either
 console.log(JSON.stringify(does[asked.does](asked)));

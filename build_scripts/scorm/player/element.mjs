@@ -1,5 +1,10 @@
+/** An element; what it has no property for becomes an attribute. */
 export function element(name, properties = {}, ...children) {
-  const made = Object.assign(document.createElement(name), properties);
+  const made = document.createElement(name);
+  for (const [key, value] of Object.entries(properties)) {
+    if (key in made && key !== "role") made[key] = value;
+    else made.setAttribute(key, value);
+  }
   made.append(...children);
   return made;
 }

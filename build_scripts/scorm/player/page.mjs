@@ -17,7 +17,7 @@ export function draw(sitting, practise) {
   const { set } = sitting.book;
   const notices = el("div", { role: "status", className: "notices" });
   const questions = el("ol");
-  const main = el("main", { tabIndex: -1 });
+  const main = el("main");
   const marks = el("p", { role: "status", className: "marks" });
   const many = () => [...sitting.standings.values()];
   let at = Math.max(many().findIndex((each) => !done(each)), 0);
@@ -30,11 +30,9 @@ export function draw(sitting, practise) {
   }
 
   function step(standing, place) {
-    const current = place === at ? "step" : null;
-    const label = `Question ${place + 1}: ${state(standing)}`;
     const look = button(`${place + 1}${sign(standing)}`, () => show(place));
-    look.setAttribute("aria-label", label);
-    if (current) look.setAttribute("aria-current", current);
+    look.setAttribute("aria-label", `Question ${place + 1}: ${state(standing)}`);
+    if (place === at) look.setAttribute("aria-current", "step");
     return el("li", {}, look);
   }
 
@@ -57,7 +55,7 @@ export function draw(sitting, practise) {
   const foot = el("footer", {}, marks, button("Save my answers as a file", () => save(sitting)));
   if (sitting.mode === "normal") foot.append(finish);
   if (sitting.mode === "practice") foot.append(anotherVariant(practise));
-  const about = el("nav", { ariaLabel: "Questions" }, questions);
+  const about = el("nav", { "aria-label": "Questions" }, questions);
   document.body.replaceChildren(heading, notices, about, main, foot);
   show(at);
 }

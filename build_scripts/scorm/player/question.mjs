@@ -5,21 +5,20 @@ import { done, helpAfter } from "./sheet.mjs";
 
 /** `told` is called when an answer has been judged. */
 export function question(sitting, at, told) {
-  const standing = () => [...sitting.standings.values()][at];
-  const { problem, question: asked } = standing();
+  const standing = [...sitting.standings.values()][at];
+  const { problem, question: asked } = standing;
   const place = problem.questions.indexOf(asked) + 1;
   const verdict = el("div", { role: "status", className: "verdict" });
   const help = el("div", { className: "help" });
   const form = el("form", { noValidate: true });
 
   function refresh(says) {
-    const now = standing();
-    const over = !sitting.changes || (done(now) && sitting.book.set.answers);
+    const over = !sitting.changes || (done(standing) && sitting.book.set.answers);
     form.querySelector("fieldset").disabled = over;
     form.querySelector("button").hidden = over;
     verdict.replaceChildren(...(says ? [el("p", {}, says)] : []));
-    verdict.dataset.judged = now.last?.judged ?? "";
-    const lines = done(now) ? [] : helpAfter(now.misses, asked);
+    verdict.dataset.judged = standing.last?.judged ?? "";
+    const lines = done(standing) ? [] : helpAfter(standing.misses, asked);
     help.replaceChildren(...lines.map((line) => el("p", {}, line)), ...working(sitting, problem));
   }
 
@@ -29,12 +28,14 @@ export function question(sitting, at, told) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const typed = new FormData(form);
-    const { judged, says } = sitting.answer(standing(), typed.get("answer") ?? "", typed.get("unit") ?? "");
+    const { judged, says } = sitting.answer(
+      standing, typed.get("answer") ?? "", typed.get("unit") ?? "",
+    );
     refresh(says);
     verdict.dataset.judged = judged;
     told();
   });
-  refresh(standing().last?.says);
+  refresh(standing.last?.says);
   return el("section", {},
     el("h2", { tabIndex: -1 }, `Question ${at + 1} of ${sitting.standings.size}`),
     el("p", { className: "form" }, `${problem.form}, part ${place} of ${problem.questions.length}`),

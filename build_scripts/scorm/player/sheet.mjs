@@ -49,24 +49,35 @@ export function replayed(sheet, tries, book) {
   for (const problem of sheet.problems) {
     for (const question of problem.questions) {
       const at = `${problem.name} ${question.name}`;
-      standings.set(at, { problem, question, best: 0, tries: 0, misses: 0, last: null, own: {} });
+      standings.set(at, { problem, question, best: 0, tries: 0, misses: 0, last: null });
     }
   }
-  const own = Object.fromEntries(sheet.problems.map((problem) => [problem.name, {}]));
-  for (const [name, asked, text, unit] of tries) {
-    const standing = standings.get(`${name} ${asked}`);
-    const { problem, question } = standing;
-    const verdict = judged(problem, question, text, unit, own[name], book);
-    take(standing, verdict);
-    if (typeof verdict.value === "number") own[name][asked] = verdict.value;
-  }
+  for (const each of tries) tried(standings, each, book);
   return standings;
+}
+
+/** Judges a try by those before it and counts it, unless it cannot be read. */
+export function tried(standings, [name, asked, text, unit], book) {
+  const standing = standings.get(`${name} ${asked}`);
+  const { problem, question } = standing;
+  const verdict = judged(problem, question, text, unit, own(standings, problem), book);
+  if (verdict.judged !== "ask") take(standing, verdict);
+  return verdict;
+}
+
+/** The student's own figures of a problem, SI, by question. */
+function own(standings, problem) {
+  const figures = {};
+  for (const { name } of problem.questions) {
+    const value = standings.get(`${problem.name} ${name}`).last?.value;
+    if (typeof value === "number") figures[name] = value;
+  }
+  return figures;
 }
 
 /** A guess among options costs what chance would have brought. */
 function take(standing, verdict) {
   standing.last = verdict;
-  if (verdict.judged === "ask") return;
   standing.tries += 1;
   const { options } = standing.question;
   const left = options ? Math.max(0, 1 - standing.misses / (Object.keys(options).length - 1)) : 1;

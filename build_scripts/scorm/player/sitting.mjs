@@ -1,10 +1,9 @@
 // One sitting at a sheet: whose it is, what was tried, and what the LMS is told of it.
 
 import { seat, VARIANTS } from "./deck.mjs";
-import { judged } from "./grading.mjs";
 import { Lms, span } from "./lms.mjs";
 import * as memory from "./memory.mjs";
-import { done, replayed, score as earned, sheet } from "./sheet.mjs";
+import { done, replayed, score as earned, sheet, tried } from "./sheet.mjs";
 
 const PASSED = ["passed", "completed"];
 
@@ -69,21 +68,12 @@ export class Sitting {
   /** Judges an answer; one that can be read counts, and the LMS is told. */
   answer(standing, text, unit) {
     const { problem, question } = standing;
-    const own = this.#own(problem);
-    const verdict = judged(problem, question, text, unit, own, this.book);
+    const each = [problem.name, question.name, text, unit];
+    const verdict = tried(this.standings, each, this.book);
     if (verdict.judged === "ask") return verdict;
-    this.tries.push([problem.name, question.name, text, unit]);
-    this.standings = replayed(this.sheet, this.tries, this.book);
-    if (this.mode === "normal") this.#report(this.standings.get(`${problem.name} ${question.name}`));
+    this.tries.push(each);
+    if (this.mode === "normal") this.#report(standing);
     return verdict;
-  }
-
-  #own(problem) {
-    const own = {};
-    for (const { problem: other, question, last } of this.standings.values()) {
-      if (other === problem && typeof last?.value === "number") own[question.name] = last.value;
-    }
-    return own;
   }
 
   #report(standing) {
