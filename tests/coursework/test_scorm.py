@@ -11,7 +11,8 @@ from zipfile import ZipFile
 import pytest
 from lxml import etree
 
-from build_scripts.scorm import MOST, contents
+from build_scripts.scorm import MOST
+from build_scripts.scorm.contents import contents
 from build_scripts.scorm.manifest import manifest
 from calc.coursework.sets import names, problem_set
 from calc.coursework.variants import variant

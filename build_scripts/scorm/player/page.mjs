@@ -87,7 +87,7 @@ const number = (value) => String(Math.round(value * 100) / 100);
 function save(sitting) {
   const text = JSON.stringify(sitting.response());
   const href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const name = `${sitting.book.set.name}-${sitting.sheet.number}.json`;
+  const name = `${sitting.book.set.set}-${sitting.sheet.number}.json`;
   el("a", { href, download: name }).click();
   setTimeout(() => URL.revokeObjectURL(href), 60000);
 }

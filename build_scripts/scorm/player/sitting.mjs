@@ -139,7 +139,7 @@ export class Sitting {
     return {
       format: "pail-and-timer responses",
       version: 1,
-      set: set.name,
+      set: set.set,
       revision: set.revision,
       section,
       learner: this.learner,
