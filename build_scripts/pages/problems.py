@@ -32,8 +32,8 @@ def listing(every: Iterable[ProblemSet]) -> str:
     return "\n\n".join(
         [
             INTRODUCTION,
-            "Teaching? Begin with [the guide](guide.md). Which set maps to which public topic is in "
-            "[a table](topics.md).",
+            "Teaching? Begin with [the guide](guide.md). Which set maps to which public topic is "
+            "in [a table](topics.md).",
             heading(2, "The sets", "sets"),
             "\n".join(lines),
         ]

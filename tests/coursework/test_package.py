@@ -1,8 +1,7 @@
-"""A set as data for a browser without Python: read by JavaScript, it grades as Python does."""
+"""A set as data for a browser without Python. How it is graded there: test_player.py."""
 
 import gzip
 import json
-import subprocess
 from typing import Any
 
 import pytest
@@ -14,22 +13,9 @@ from calc.coursework.problem import Problem, ProblemSet
 from calc.coursework.record import sheet
 from calc.coursework.variants import variant
 from tests.coursework.given import SETS
+from tests.coursework.player import player
 
 HALF_A_ZIP = 75_000  # bytes; the issue allows 150 kB, page and scripts included
-
-# Follows a wrong first figure as DEVELOPERS.md describes, for every row.
-FOLLOW = """
-const told = JSON.parse(require("fs").readFileSync(0, "utf8"));
-console.log(JSON.stringify(told.problems.filter(each => each.questions).map(problem =>
-  problem.rows.map(([, right, , known]) => problem.questions.map((question, at) => {
-    if (!question.follows?.length) return null;
-    const k = Object.fromEntries(problem.known.map((letter, n) => [letter, known[n]]));
-    problem.questions.slice(0, at).forEach((before, n) => { k[before.name] = right[n] * 1.2; });
-    for (const [letter, script] of question.follows)
-      k[letter] = Function("k", `return ${script}`)(k);
-    return k[question.name];
-  })))));
-"""
 
 
 @pytest.fixture(scope="module", params=SETS, ids=[each.name for each in SETS])
@@ -82,14 +68,11 @@ def test_check_codes(made: tuple[ProblemSet, dict[str, Any]]) -> None:
 
 
 def test_javascript_follows_own_figures(made: tuple[ProblemSet, dict[str, Any]]) -> None:
-    """Node against calc, every variant: later figures from earlier ones a fifth too large."""
+    """The player against calc, every variant: later figures from earlier ones a fifth too large."""
     problems, told = made
-    done = subprocess.run(
-        ["node", "-e", FOLLOW], input=json.dumps(told), check=True, capture_output=True, text=True
-    )
     cases = [each for each in told["problems"] if "questions" in each]
     compared = 0
-    for each, rows in zip(cases, json.loads(done.stdout), strict=True):
+    for each, rows in zip(cases, player("follows", problems.name, factor=1.2), strict=True):
         for number, row in enumerate(rows, 1):
             if number % 10:
                 continue
