@@ -207,6 +207,10 @@ def test_the_command_line(capsys: Capture, tmp_path: Path) -> None:
     assert main([*arguments, "--out", str(tmp_path / "out")]) == 0
     written = sorted(file.name for file in (tmp_path / "out").iterdir())
     assert written == sorted(f"balance-{place('A', row):03d}-sheet.txt" for row in (0, 1))
+    capsys.readouterr()
+    assert main(["sheets", "balance", "--section", "A", "--count", "2"]) == 0
+    told = capsys.readouterr().out
+    assert [f"variant {place('A', row)} of" in told for row in (0, 1, 2)] == [True, True, False]
 
 
 def test_the_gradebook(capsys: Capture, tmp_path: Path) -> None:
