@@ -135,7 +135,6 @@ async function unlessDenied(ask, instead) {
 
 export function choose(id) {
   store(CURRENT, id);
-  news?.postMessage(id);
 }
 
 export async function remove(id) {
@@ -144,11 +143,17 @@ export async function remove(id) {
   news?.postMessage(id);
 }
 
-/** Hears of jobs that other tabs change, by id. Returns how to stop hearing. */
+/** Hears when another tab changes a job, or chooses one. Returns how to stop hearing. */
 export function onNews(tell) {
-  const heard = ({ data }) => tell(data);
-  news?.addEventListener("message", heard);
-  return () => news?.removeEventListener("message", heard);
+  const changed = () => tell();
+  // a choice is told by the storage that holds it: any other word may come before it
+  const chosen = ({ key }) => key === CURRENT && tell();
+  news?.addEventListener("message", changed);
+  addEventListener("storage", chosen);
+  return () => {
+    news?.removeEventListener("message", changed);
+    removeEventListener("storage", chosen);
+  };
 }
 
 /** The day where the reader is, as 2026-11-25. Browsers differ in what a locale makes of one. */

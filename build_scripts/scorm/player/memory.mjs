@@ -10,7 +10,8 @@ const MOST = 4096;
 const FLOOR = 5; // characters, 10000 at most
 const NO_UNIT = "-";
 
-const escaped = (text) => text.replace(/[^ -}]|[%~]/gu, (sign) => encodeURIComponent(sign));
+const escaped = (text) =>
+  text.replace(/[^ -}]|[%~]/gu, (sign) => (sign === "~" ? "%7E" : encodeURIComponent(sign)));
 
 /**
  * `full`: that these tries do not all fit. Those kept are then the first ones, and the score is
