@@ -138,8 +138,8 @@ FIELD = Problem(
     text="Invented: the Quarry Road house at Alder Ledge. One housing behind pump 2 took "
     "{clean_drop} at {drop_flow} with its new element, and takes {empty_drop} without one. Today "
     "it takes {dirty_drop} at {dirty_flow}, after {water_passed}; {daily_use} are used. "
-    "{filter_flow} must still pass, and {spare_drop} may be lost there. The element's drop goes with the flow, "
-    "the housing's with its square.",
+    "{filter_flow} must still pass, and {spare_drop} may be lost there. The element's drop goes "
+    "with the flow, the housing's with its square.",
     calculator="cartridge",
     draws={
         "dirty_drop": grid("4.4", "7.4", "0.1", "psi"),
