@@ -11,7 +11,8 @@ from calc.views.html import tag
 
 FILE = Path(__file__).resolve().parents[1] / "reviews.toml"
 UNREVIEWED = "Not yet reviewed by a licensed practitioner."
-MADE = "reference/"  # pages that the build writes from declarations
+# pages that the build writes from declarations
+MADE = ("coursework/problems", "coursework/topics.md", "reference/", "sources.md")
 
 
 def reviews() -> dict[str, Any]:
@@ -44,6 +45,6 @@ def foot(path: str, said: Mapping[str, Any]) -> str:
 
 
 def _reviewed(path: str, said: Mapping[str, Any]) -> Iterable[str]:
-    if path in said["nothing_to_review"] or path == "sources.md" or path.startswith(MADE):
+    if path in said["nothing_to_review"] or path.startswith(MADE):
         return []
     return [told(each) for each in said.get(path, [])] or [UNREVIEWED]

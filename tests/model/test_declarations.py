@@ -10,6 +10,7 @@ import pytest
 from calc.calculators import calculator, names
 from calc.errors import Refused
 from calc.model import UNIT_SETS, Answer, Calculator, Choice, Input, Output, Typed, solve
+from calc.other_treatment import OPTIONS
 from calc.sources import SOURCES, entry
 from calc.units import flow, gpm
 from tests.model.given import CALCULATORS
@@ -179,6 +180,7 @@ def test_every_source_is_used() -> None:
     """By reason: a source that nothing cites backs nothing."""
     chapters = "".join(p.read_text(encoding="utf-8") for p in (ROOT / "docs").rglob("*.md"))
     used = cited_in_code() | {each for one in CALCULATORS for each in one.sources}
+    used |= {each.source for each in OPTIONS}
     unused = {each for each in SOURCES if each not in used and each not in chapters}
     assert not unused
 
