@@ -89,7 +89,7 @@ def test_a_damaged_page_is_not_shown_with_the_server_gone(
 ) -> None:
     page = desk(device, host)
     keep(page)
-    assert page.evaluate(DAMAGE, "/balance.html") == 1
+    assert page.evaluate(DAMAGE, "/handbook/balance.html") == 1
     host.stop()
     page.goto(f"{host.url}balance.html")
     expect(page.locator("[data-part=asked]")).to_contain_text("not on this device")

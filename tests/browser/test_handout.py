@@ -203,7 +203,7 @@ def test_without_its_storage_page_it_calculates_and_says_what_it_cannot(
     (broken / "storage.html").unlink()
     opened = copy()
     opened.goto(f"{broken.as_uri()}/jobs.html")
-    expect(opened.locator("[data-part=said]")).to_contain_text("storage.html", timeout=SLOW)
+    expect(opened.locator("[data-part=kept]")).to_contain_text("storage.html", timeout=SLOW)
     opened.goto(f"{broken.as_uri()}/balance.html")
     expect(form(opened, "outlet_setting").locator(".calc-tools")).to_be_visible(timeout=SLOW)
     change(opened, "outlet_setting", "outlet", "4.6")
