@@ -20,7 +20,7 @@ EDITS = {
     "a chapter": ("docs/balance.md", "\n\n", "\n\n{}\n\n"),
     "calc": ("calc/calculators/pail_flow.py", 'label="', 'label="{} '),
 }
-PATIENCE = 60  # s
+PATIENCE = 300  # s, of a busy machine that builds the whole book
 ENVIRONMENT = os.environ | {"NO_MKDOCS_2_WARNING": "1"}
 
 
