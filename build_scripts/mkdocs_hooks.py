@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, early, fences, formulas, headers, offline, pages
+from build_scripts import bundle, drawings, early, fences, formulas, headers, offline, pages
 from build_scripts.houses import Houses
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
@@ -58,6 +58,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         {"name": "calc", "class": "calc", "format": drawer.calc},
         {"name": "claims", "class": "claims", "format": drawer.claims},
         {"name": "coursework", "class": "coursework", "format": Practice(drawer).draw},
+        {"name": "drawing", "class": "drawing", "format": drawings.figure},
         {"name": "options", "class": "options", "format": Options(drawer).draw},
         *(
             {"name": name, "class": name, "format": getattr(Houses(book, drawer), name)}
