@@ -14,7 +14,6 @@ from calc.units import (
     day,
     flow,
     ft,
-    ftH2O,
     gal,
     gauge_pressure,
     gpm,
@@ -41,7 +40,6 @@ from calc.units import (
 
 INVENTED = "invented example, Quarry Road house"
 MG_L = mg / L
-WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 USUAL_SWITCH = "common practice, no source: a 30/50 psi switch"
 
 INLET = "Flow in"
@@ -936,4 +934,57 @@ well_level = Input(
     measure="Down to the pumping level of a dry season, not the level at rest.",
     group=WELL_PUMP,
     sure="5 ft",
+)
+tank_water = Input(
+    name="tank_water",
+    label="Water in the tank",
+    symbol="V_w",
+    kind=volume,
+    default="40 gal",
+    origin=INVENTED,
+    low=1 * gal,
+    high=5000 * gal,
+    measure="All of it, under the intake too.",
+    group=OPEN_TANK,
+    sure="5 %",
+)
+well_precharge = Input(
+    name="well_precharge",
+    label="Pre-charge of the well's pressure tank",
+    symbol="P_1",
+    kind=gauge_pressure,
+    default="38 psi",
+    origin="common practice, no source: 2 psi under cut-in",
+    low=0,
+    high=100 * psi,
+    measure="Tire gauge on the air valve, pump off at the panel, a tap open until the tank "
+    "is empty. With water in it the gauge shows the water's pressure. 0 for a tank "
+    "without charge.",
+    group=SWITCH,
+    sure="1 psi",
+)
+MOST_STAGES = 8
+aerator = Choice(
+    name="aerator",
+    label="Kind of aerator",
+    options={
+        "basins": "bubbles in one or more mixed basins, each with its own air",
+        "trays": "trays above each other, the same air rising through all",
+        "crossed": "one long tray that the water crosses, fresh air rising all along",
+    },
+    default="basins",
+    origin=INVENTED,
+    measure="Follow the air: does each part of the water meet fresh air, or air that has "
+    "been through water before? And does the water mix, or run along a path?",
+    group=AERATOR,
+)
+aerator_stages = Choice(
+    name="aerator_stages",
+    label="Basins or trays that the water passes, one after the other",
+    options={str(n): str(n) for n in range(1, MOST_STAGES + 1)},
+    default="3",
+    origin=INVENTED,
+    measure="Count compartments with a wall between them and bubbles of their own. Two "
+    "stones in one open tank are one basin. A crossed tray needs no count.",
+    group=AERATOR,
 )

@@ -41,10 +41,11 @@ MAY_IMPORT = {
     "calc.household": MODEL | {"calc.fields", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
+    "calc.stripping_steps": {"calc.model"},
     "calc.calculators.": MODEL
     | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
     | {"calc.treatment_fields", "calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"}
-    | {"calc.treatment_order"},
+    | {"calc.treatment_order", "calc.stripping_steps"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},

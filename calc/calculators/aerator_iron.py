@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from calc import cautions, fields, treatment_fields
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED, OPEN_TANK
+from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import log_water
 from calc.physics.iron_oxidation import (
@@ -241,19 +241,7 @@ CALCULATOR = Calculator(
         fields.alkalinity,
         fields.water_temperature,
         fields.daily_use,
-        Input(
-            name="tank_water",
-            label="Water in the tank",
-            symbol="V_w",
-            kind=volume,
-            default="40 gal",
-            origin=INVENTED,
-            low=1 * gal,
-            high=5000 * gal,
-            measure="All of it, under the intake too.",
-            group=OPEN_TANK,
-            sure="5 %",
-        ),
+        fields.tank_water,
         Input(
             name="settled_share",
             label="Share of that rust that stays in the tank",

@@ -11,9 +11,10 @@ from calc.fields import AERATOR, INVENTED
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import air
 from calc.physics.off_gas import condensate
-from calc.physics.pipe import GRAVITY, ROUGHNESS_DRAWN, friction_factor
+from calc.physics.pipe import ROUGHNESS_DRAWN, friction_factor
 from calc.physics.vent import Duct, blower_power, blower_pressure, vent_loss, vent_velocity
 from calc.units import (
+    GRAVITY,
     concentration,
     day,
     duration,

@@ -7,12 +7,13 @@ from typing import NamedTuple
 from calc import cautions, fields
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OUTLET, WATER_COLUMN, flow_input
+from calc.fields import INLET, INVENTED, OUTLET, flow_input
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.filter_life import Outlook, outlooks
 from calc.physics.fouling import bed_resistance as resistance_of
 from calc.physics.restriction import flow_through_bed
 from calc.units import (
+    WATER_COLUMN,
     Cv,
     bed_resistance,
     day,

@@ -23,6 +23,7 @@ from calc.physics.restriction import flow_coefficient, in_series
 from calc.physics.valve import coefficient_of_loss
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     bed_resistance,
@@ -297,7 +298,7 @@ def _given(worst: _Inlet, thicker: float, kind: str) -> dict[str, Quantity]:
     limit = [path.limit] if kind != "none" else []
     known = {
         "w": Quantity(water.weight, pressure_gradient, label="weight of standing water"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "m": Quantity(thicker, number, label="viscosity of the coldest water over today's"),
         "t_l": Quantity(TOLERANCE[kind], share, label="tolerance of the inlet limit"),
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),

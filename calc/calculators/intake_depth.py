@@ -9,15 +9,15 @@ from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import INVENTED, OPEN_TANK, OUTLET, flow_input
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
+from calc.physics import pipe
 from calc.physics.intake import (
     float_opening,
     froude_number,
-    intake_velocity,
     least_submergence,
     usable_volume,
 )
-from calc.physics.pipe import GRAVITY
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     flow,
@@ -66,7 +66,7 @@ def intake_depth(
     before = limit == "before"
     most = min(pump, worst_outlet) if before else pump
     taken = 0.0 if before else house_drawdown
-    speed = intake_velocity(most, intake_bore)
+    speed = pipe.velocity(most, intake_bore)
     submergence = least_submergence(most, intake_bore)
     needed = float_opening(submergence, taken, keep, tank_area)
     closes = needed + (float_closed - float_open) / tank_area

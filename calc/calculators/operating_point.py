@@ -9,16 +9,15 @@ from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
 from calc.fields import CURVE, DROP, SWITCH, WELL_PUMP
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics import pipe
 from calc.physics.inlet_network import Water
 from calc.physics.pump_curve import Point, PumpCurve
 from calc.physics.pump_system import at_speed, curve_of_sheet, total_head, worn
 from calc.physics.pump_system import operating_point as point_of
 from calc.physics.water import density, viscosity
-from calc.units import flow, gauge_pressure, length, number, pressure_gradient, psi, share
+from calc.units import GRAVITY, flow, gauge_pressure, length, number, pressure_gradient, psi, share
 
 COLD = Water(density(283.15), viscosity(283.15))  # 10 °C: a few degrees move the flow by 0.1 %
-WEIGHT = COLD.density * pipe.GRAVITY
+WEIGHT = COLD.density * GRAVITY
 CLEAR = 10 * psi  # by which shut-off should clear cut-out: common practice, no source
 RATED = 100 * psi  # of a small pressure tank: common practice, no source; the label decides
 

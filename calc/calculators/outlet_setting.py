@@ -4,13 +4,14 @@ from typing import NamedTuple
 
 from calc import cautions, fields
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OUTLET, WATER_COLUMN, flow_input
+from calc.fields import INLET, INVENTED, OUTLET, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, sure_time
 from calc.physics.pail import T_95_MANY
 from calc.physics.pressure_tank import drawdown
 from calc.physics.restriction import flow_at_lower_drop, flow_at_other_drop
 from calc.units import (
+    WATER_COLUMN,
     atm,
     duration,
     flow,

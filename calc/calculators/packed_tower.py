@@ -2,7 +2,7 @@
 
 from math import e, log, pi
 
-from calc import cautions, fields
+from calc import cautions, fields, stripping_steps
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import INVENTED
@@ -156,14 +156,7 @@ def _headline(height: float | None, sure: float | None, there: float) -> Finding
 
 def _steps(units: float | None, given: dict[str, Quantity]) -> tuple[Step, ...]:
     steps = (
-        Step("Air for each part of water", "A = G / Q_a", given),
-        Step(
-            "Radon in water over radon in air, at rest",
-            "L = 0.105 + 0.405 * e**(-0.0502 * t)",
-            given,
-        ),
-        Step("Radon in air over radon in water, at rest", "H = 1 / L", given),
-        Step("Stripping factor", "S = H * A", given),
+        *stripping_steps.stripping_factor(given),
         Step("Cross-section of the tower", "A_t = pi / 4 * d_t**2", given),
         Step("Speed of the water, were the tower empty", "U = Q_a / A_t", given),
         Step("Height of a transfer unit", "h_u = U * t_x", given),

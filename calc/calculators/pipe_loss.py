@@ -11,6 +11,7 @@ from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Ste
 from calc.physics import pipe
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     flow,
@@ -75,7 +76,7 @@ def pipe_loss(
     head = found.friction + found.minor
     return Answer(
         outputs={
-            "loss": rho * pipe.GRAVITY * head,
+            "loss": rho * GRAVITY * head,
             "head": head,
             "gradient": found.friction / pipe_run,
             "hazen": found.hazen / pipe_run,
@@ -149,10 +150,10 @@ def _steps(kind: pipes.Pipe, found: _Flow, rho: float, loss: float) -> tuple[Ste
         "k": Quantity(kind.turbulent, number, label="K of a fitting over its length in bores"),
         "K": Quantity(loss, number),
         "f": Quantity(found.factor, number, 4, "friction factor at this flow, Colebrook"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "h_f": Quantity(found.friction, length),
         "h_m": Quantity(found.minor, length),
-        "w": Quantity(rho * pipe.GRAVITY, pressure_gradient, label="weight of standing water"),
+        "w": Quantity(rho * GRAVITY, pressure_gradient, label="weight of standing water"),
     }
     return (
         Step("Cross-section of the pipe", "A = pi * D**2 / 4", given),

@@ -204,21 +204,7 @@ CALCULATOR = Calculator(
     question="Is the tank big enough and rightly charged for this pump and switch?",
     inputs=(
         replace(fields.well_tank, group=TANK, sure="5 %"),
-        Input(
-            name="well_precharge",
-            label="Pre-charge of the well's pressure tank",
-            symbol="P_1",
-            kind=gauge_pressure,
-            default="38 psi",
-            origin="common practice, no source: 2 psi under cut-in",
-            low=0,
-            high=100 * psi,
-            measure="Tire gauge on the air valve, pump off at the panel, a tap open until the tank "
-            "is empty. With water in it the gauge shows the water's pressure. 0 for a tank "
-            "without charge.",
-            group=TANK,
-            sure="1 psi",
-        ),
+        replace(fields.well_precharge, group=TANK),
         replace(fields.well_cut_in, group=SWITCH),
         replace(fields.well_cut_out, group=SWITCH),
         fields.altitude,

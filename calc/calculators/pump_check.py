@@ -1,5 +1,6 @@
 """Pump, pressure tank and check valve, told apart by a gauge, a pail and a watch."""
 
+from dataclasses import replace
 from math import log
 from typing import NamedTuple
 
@@ -9,9 +10,10 @@ from calc.errors import Refused
 from calc.fields import INVENTED, WELL_PUMP
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.pressure_tank import drawdown
-from calc.physics.pump_check import WATER_COLUMN, fill_flow, measured_head, sheet_flow
+from calc.physics.pump_check import fill_flow, measured_head, sheet_flow
 from calc.physics.pump_curve import PumpCurve, curve_through
 from calc.units import (
+    WATER_COLUMN,
     atm,
     duration,
     flow,
@@ -320,20 +322,7 @@ CALCULATOR = Calculator(
             group=TANK,
             sure="1 s",
         ),
-        Input(
-            name="well_precharge",
-            label="Pre-charge of the well's pressure tank",
-            symbol="P_1",
-            kind=gauge_pressure,
-            default="38 psi",
-            origin="common practice, no source: 2 psi under cut-in",
-            low=0,
-            high=100 * psi,
-            measure="Tire gauge on its air valve, pump off at the panel, a tap open until the tank "
-            "is empty.",
-            group=TANK,
-            sure="1 psi",
-        ),
+        replace(fields.well_precharge, group=TANK),
         fields.well_cut_in,
         fields.well_cut_out,
         fields.well_tank,

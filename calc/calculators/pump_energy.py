@@ -6,10 +6,10 @@ from calc import cautions, fields
 from calc.charts import Bar, Bars
 from calc.fields import INVENTED
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics.pipe import GRAVITY
 from calc.physics.pump_system import pumping_energy, water_power
 from calc.physics.water import density
 from calc.units import (
+    GRAVITY,
     day,
     duration,
     energy,

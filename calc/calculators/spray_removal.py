@@ -7,7 +7,6 @@ from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
 from calc.fields import AERATOR, INVENTED, flow_input
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
-from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import air_to_water, diffusivity
 from calc.physics.spray import (
     chamber_removal,
@@ -19,6 +18,7 @@ from calc.physics.spray import (
 )
 from calc.physics.water import density
 from calc.units import (
+    GRAVITY,
     duration,
     gauge_pressure,
     inch,

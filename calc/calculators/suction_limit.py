@@ -6,7 +6,6 @@ from calc import cautions, fields, pipes
 from calc.charts import Axis, Bar, Bars, Chart, Line, Mark
 from calc.fields import INVENTED, flow_input
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics import pipe
 from calc.physics.inlet_network import Water
 from calc.physics.pump_system import line_loss
 from calc.physics.suction import (
@@ -20,6 +19,7 @@ from calc.physics.suction import (
 )
 from calc.physics.water import density, vapour_pressure, viscosity
 from calc.units import (
+    GRAVITY,
     absolute_pressure,
     atm,
     ft,
@@ -72,7 +72,7 @@ def suction_limit(
     friction = line_loss(suction_flow, line, water)
     air, vapour = air_pressure(altitude), vapour_pressure(water_warmest)
     limit = limit_of(air, water_warmest)
-    weight = water.density * pipe.GRAVITY
+    weight = water.density * GRAVITY
     found = _Suction(
         air / weight,
         vapour / weight,

@@ -15,6 +15,7 @@ from calc.physics.pump_system import Line, line_loss, water_power
 from calc.physics.pump_system import total_head as head_of
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     ft,
@@ -197,8 +198,8 @@ def _steps(system: _System, free: bool) -> tuple[Step, ...]:
 def _given(system: _System) -> dict[str, Quantity]:
     water = system.water
     return {
-        "w": Quantity(water.density * pipe.GRAVITY, pressure_gradient, label="weight of water"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "w": Quantity(water.density * GRAVITY, pressure_gradient, label="weight of water"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),
         "h_d": Quantity(system.drop_loss, length),
         "h_l": Quantity(system.line_loss + system.minor, length),
@@ -220,7 +221,7 @@ def _pipe_letters(letter: str, name: str, run: Line, system: _System) -> dict[st
 
 
 def _chart(system: _System, lift: float, spent: float, gauge: float) -> Bars:
-    weight = system.water.density * pipe.GRAVITY
+    weight = system.water.density * GRAVITY
     parts = (
         ("lift", lift),
         ("pressure at the gauge", gauge / weight),

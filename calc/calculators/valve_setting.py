@@ -9,10 +9,10 @@ from calc.errors import Refused
 from calc.fields import INVENTED, flow_input
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import valve
-from calc.physics.pipe import GRAVITY
 from calc.physics.restriction import flow_coefficient, orifice_bore
 from calc.physics.water import CRITICAL_PRESSURE, density, vapour_pressure
 from calc.units import (
+    GRAVITY,
     absolute_pressure,
     acceleration,
     angle,
