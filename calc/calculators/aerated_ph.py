@@ -3,10 +3,10 @@
 from math import exp, log10
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import CHEMISTRY
+from calc.fields import CHEMISTRY, aerator_fields, radon_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import (
     CACO3_EQUIVALENT,
@@ -367,17 +367,17 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="0.1",
         ),
-        fields.treated_ph,
-        fields.alkalinity,
-        fields.hardness,
-        fields.water_temperature,
-        fields.aerator_flow,
-        fields.aerator_air,
-        fields.aerator,
-        fields.aerator_stages,
-        fields.air_co2,
-        fields.raw_radon,
-        fields.treated_radon,
+        water_fields.treated_ph,
+        water_fields.alkalinity,
+        water_fields.hardness,
+        water_fields.water_temperature,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        aerator_fields.aerator,
+        aerator_fields.aerator_stages,
+        water_fields.air_co2,
+        radon_fields.raw_radon,
+        radon_fields.treated_radon,
     ),
     outputs=(
         Output(

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from math import ceil, e, log
 from typing import NamedTuple
 
-from calc import cautions, fields, stripping_steps
+from calc import cautions, stripping_steps
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import AERATOR
+from calc.fields import AERATOR, aerator_fields, radon_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.bubbles import RISE, Bubble, bubble
 from calc.physics.radon_solubility import ICE_POINT, air_to_water, spread
@@ -129,13 +129,13 @@ def _stages_needed(kind: str, factor: float, full: float, wanted: float) -> floa
     if wanted <= 0 or kind == "crossed":
         return None
     if kind == "basins":
-        counts = range(1, fields.MOST_STAGES + 1)
+        counts = range(1, aerator_fields.MOST_STAGES + 1)
         return next((float(n) for n in counts if left_basins(factor, n, full) <= wanted), None)
     if wanted <= 1 - factor:
         return None
     trays = ideal_trays(factor, wanted) / overall_efficiency_lewis(factor, full)
     # a hair less, so that rounding adds no tray
-    return float(ceil(trays - 1e-9)) if trays <= fields.MOST_STAGES else None
+    return float(ceil(trays - 1e-9)) if trays <= aerator_fields.MOST_STAGES else None
 
 
 def _findings(kind: str, target: float, outputs: dict[str, float | None]) -> tuple[Finding, ...]:
@@ -311,14 +311,14 @@ CALCULATOR = Calculator(
     title="What the aerator reaches",
     question="How much radon does this aerator leave in the water, and what would leave less?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.air_radon,
-        fields.aerator_flow,
-        fields.aerator_air,
-        fields.water_temperature,
-        fields.aerator,
-        fields.aerator_stages,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        radon_fields.air_radon,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
+        aerator_fields.aerator,
+        aerator_fields.aerator_stages,
         Input(
             name="tray_efficiency",
             label="How near a tray brings its air to rest with the water",
@@ -334,9 +334,9 @@ CALCULATOR = Calculator(
             group=AERATOR,
             sure="2 %",
         ),
-        fields.bubble_depth,
-        fields.bubble_size,
-        fields.bubble_share,
+        aerator_fields.bubble_depth,
+        aerator_fields.bubble_size,
+        aerator_fields.bubble_share,
     ),
     outputs=(
         Output(name="treated_radon", label="Radon left in the water", symbol="C_w", kind=radon),
@@ -364,7 +364,7 @@ CALCULATOR = Calculator(
             name="stages_needed",
             label="Stages that keep the target with this water and air",
             kind=number,
-            none=f"none up to {fields.MOST_STAGES}, or no stages at all",
+            none=f"none up to {aerator_fields.MOST_STAGES}, or no stages at all",
         ),
         Output(
             name="stage_radon",

@@ -3,9 +3,9 @@
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, treatment_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import log_water
 from calc.physics.iron_oxidation import (
@@ -237,11 +237,11 @@ CALCULATOR = Calculator(
     question="How much rust does the aerator make of the iron, and when must it be cleaned?",
     inputs=(
         treatment_fields.raw_iron,
-        fields.treated_ph,
-        fields.alkalinity,
-        fields.water_temperature,
-        fields.daily_use,
-        fields.tank_water,
+        water_fields.treated_ph,
+        water_fields.alkalinity,
+        water_fields.water_temperature,
+        open_tank_fields.daily_use,
+        open_tank_fields.tank_water,
         Input(
             name="settled_share",
             label="Share of that rust that stays in the tank",

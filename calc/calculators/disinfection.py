@@ -4,10 +4,11 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, well_fields
+from calc import cautions
 from calc.charts import Axis, Bar, Bars, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, water_now
+from calc.fields import INVENTED, well_fields
+from calc.fields.house_tank_fields import water_now
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.chlorine import (
     ASCORBIC,

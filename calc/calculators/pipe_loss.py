@@ -4,9 +4,9 @@ from collections.abc import Callable
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.water import density, viscosity
@@ -266,7 +266,7 @@ CALCULATOR = Calculator(
             "0",
             "From its sheet: a meter, a valve head, an insert fitting (about 1, from memory).",
         ),
-        fields.water_coldest,
+        water_fields.water_coldest,
     ),
     outputs=(
         Output(name="loss", label="Pressure lost", symbol="p_l", kind=gauge_pressure),

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import SWITCH
+from calc.fields import SWITCH, open_tank_fields, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import pressure_tank as tank
 from calc.physics.suction import EXPONENT, SCALE, air_pressure
@@ -203,14 +203,14 @@ CALCULATOR = Calculator(
     title="Pressure tank and pump",
     question="Is the tank big enough and rightly charged for this pump and switch?",
     inputs=(
-        replace(fields.well_tank, group=TANK, sure="5 %"),
-        replace(fields.well_precharge, group=TANK),
-        replace(fields.well_cut_in, group=SWITCH),
-        replace(fields.well_cut_out, group=SWITCH),
-        fields.altitude,
-        replace(fields.well_pump, group=USE, sure="3 %"),
-        replace(fields.draw_flow, group=USE),
-        replace(fields.daily_use, group=USE),
+        replace(well_tank_fields.well_tank, group=TANK, sure="5 %"),
+        replace(well_tank_fields.well_precharge, group=TANK),
+        replace(well_tank_fields.well_cut_in, group=SWITCH),
+        replace(well_tank_fields.well_cut_out, group=SWITCH),
+        well_pump_fields.altitude,
+        replace(well_pump_fields.well_pump, group=USE, sure="3 %"),
+        replace(open_tank_fields.draw_flow, group=USE),
+        replace(open_tank_fields.daily_use, group=USE),
         Input(
             name="run_least",
             label="Least time the pump should run",

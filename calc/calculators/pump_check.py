@@ -4,10 +4,10 @@ from dataclasses import replace
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, WELL_PUMP
+from calc.fields import INVENTED, WELL_PUMP, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.pressure_tank import drawdown
 from calc.physics.pump_check import fill_flow, measured_head, sheet_flow
@@ -322,10 +322,10 @@ CALCULATOR = Calculator(
             group=TANK,
             sure="1 s",
         ),
-        replace(fields.well_precharge, group=TANK),
-        fields.well_cut_in,
-        fields.well_cut_out,
-        fields.well_tank,
+        replace(well_tank_fields.well_precharge, group=TANK),
+        well_tank_fields.well_cut_in,
+        well_tank_fields.well_cut_out,
+        well_tank_fields.well_tank,
         Input(
             name="shut_off_gauge",
             label="Gauge with the valve after the pump shut",
@@ -355,8 +355,8 @@ CALCULATOR = Calculator(
             group=WELL_PUMP,
             sure="3 ft",
         ),
-        fields.curve_flows,
-        fields.curve_heads,
+        well_pump_fields.curve_flows,
+        well_pump_fields.curve_heads,
         Input(
             name="leak_from",
             label="Gauge when the house was shut off",

@@ -2,10 +2,10 @@
 
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import DROP, INVENTED, flow_input
+from calc.fields import DROP, INVENTED, flow_input, well_pump_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.inlet_network import Water
 from calc.physics.pump_curve import PumpCurve
@@ -156,8 +156,8 @@ CALCULATOR = Calculator(
     title="Wear of a pump",
     question="How much of its curve does this pump still give?",
     inputs=(
-        fields.curve_flows,
-        fields.curve_heads,
+        well_pump_fields.curve_flows,
+        well_pump_fields.curve_heads,
         flow_input(
             "tested_flow",
             "Flow in the test",
@@ -195,7 +195,7 @@ CALCULATOR = Calculator(
             sure="3 ft",
         ),
         pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
-        fields.drop_length,
+        well_pump_fields.drop_length,
     ),
     outputs=(
         Output(name="head_left", label="Share of its head left", symbol="s", kind=share),

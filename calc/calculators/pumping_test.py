@@ -3,9 +3,10 @@
 from math import log, log10, pi
 from typing import NamedTuple
 
-from calc import cautions, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, well_fields
+from calc.fields.well_fields import TEST, refuse_pipe, refuse_readings
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.pumping_test import (
     SCHAFER,
@@ -21,7 +22,6 @@ from calc.physics.pumping_test import Line as Fitted
 from calc.physics.well import inflow_while, open_area, specific_capacity
 from calc.units import day, duration, flow, ft, gpm, length, minute, number, transmissivity
 from calc.units import specific_capacity as capacity_kind
-from calc.well_fields import TEST, refuse_pipe, refuse_readings
 
 MOST_READINGS = 12
 SEASON = 100 * day

@@ -6,7 +6,7 @@ from math import e, exp, log
 from calc import cautions, fields, stripping_steps
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import OPEN_TANK
+from calc.fields import OPEN_TANK, aerator_fields, open_tank_fields, radon_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.bubbles import RISE, Bubble, bubble
 from calc.physics.radon_solubility import ICE_POINT, air_to_water
@@ -146,11 +146,11 @@ CALCULATOR = Calculator(
     title="After an outage",
     question="How long must the blower run before the tank's water may be drawn again?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.air_radon,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        radon_fields.air_radon,
         replace(
-            fields.tank_water,
+            open_tank_fields.tank_water,
             measure="All of it, under the intake too. Full, for that takes longest.",
         ),
         Input(
@@ -166,11 +166,11 @@ CALCULATOR = Calculator(
             group=OPEN_TANK,
             sure="10 %",
         ),
-        fields.aerator_air,
-        fields.water_temperature,
-        fields.bubble_depth,
-        fields.bubble_size,
-        fields.bubble_share,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
+        aerator_fields.bubble_depth,
+        aerator_fields.bubble_size,
+        aerator_fields.bubble_share,
     ),
     outputs=(
         _WAIT,

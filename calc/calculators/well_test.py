@@ -3,9 +3,10 @@
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, well_fields
+from calc.fields.well_fields import TEST, lowest_drawdown, refuse_pipe, refuse_readings
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.filter_life import largest_ratio
 from calc.physics.fouling import Fit, fitted
@@ -13,7 +14,6 @@ from calc.physics.pumping_test import TWO_SIDED
 from calc.physics.student import student_t
 from calc.physics.well import inflow_while, open_area
 from calc.units import area, duration, flow, ft, length, minute, number, specific_capacity, velocity
-from calc.well_fields import TEST, lowest_drawdown, refuse_pipe, refuse_readings
 
 MOST_READINGS = 12
 POINTS = 24
