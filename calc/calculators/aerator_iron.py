@@ -150,7 +150,7 @@ def _more(rust: _Rust, iron: float, alkalinity: float) -> tuple[Finding, ...]:
                 "It may rust here or later.",
                 "By the law {in_tank} turns to rust in the tank; real waters lie between "
                 "{in_tank_slow} and {in_tank_fast}. Stand a glass of the treated water for an "
-                "hour: what colour comes was still dissolved.",
+                "hour: what color comes was still dissolved.",
             )
         )
     if ALKALINITY_USED * iron > PART * alkalinity:
