@@ -8,6 +8,8 @@ from math import pi, sqrt
 
 from calc.quantity import KINDS, Kind, Unit, kind
 
+GRAVITY = 9.80665  # = m/s², standard acceleration
+
 inch = 0.0254  # =
 ft = 12 * inch  # =
 mm, cm, m = 1e-3, 1e-2, 1.0
@@ -22,14 +24,15 @@ second, minute, hour, day = 1.0, 60.0, 3600.0, 86400.0
 year = 365.25 * day
 lb = 0.45359237  # = avoirdupois pound
 oz = lb / 16  # =
-lbf = lb * 9.80665  # =
+lbf = lb * GRAVITY  # =
 Pa, kPa, bar = 1.0, 1e3, 1e5
 psi = lbf / inch**2
 inH2O = 249.08891  # conventional, 4 degC water
 ftH2O = 12 * inH2O
+WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
 gpm = gal / minute
 cfm = ft**3 / minute
-inHg = inch * 13595.1 * 9.80665  # conventional mercury
+inHg = inch * 13595.1 * GRAVITY  # conventional mercury
 hp = 550 * ft * lbf  # = mechanical horsepower, W
 kVA = 1e3
 grain = lb / 7000  # =

@@ -37,14 +37,14 @@ MAY_IMPORT = {
     "calc.uncertainty": {"calc.errors"},
     "calc.job_file": {"calc.errors"},
     "calc.model": MODEL | {"calc.uncertainty"},
-    "calc.fields": MODEL,
-    "calc.household": MODEL | {"calc.fields", "calc.physics."},
+    "calc.fields.__init__": MODEL,
+    "calc.fields.": MODEL | {"calc.fields.", "calc.physics."},
     "calc.calculators.__init__": {"calc.model"},
     "calc.run_pictures": MODEL | {"calc.physics."},
+    "calc.stripping_steps": {"calc.model"},
     "calc.calculators.": MODEL
-    | {"calc.fields", "calc.household", "calc.cautions", "calc.physics.", "calc.run_pictures"}
-    | {"calc.treatment_fields", "calc.levels", "calc.pipes", "calc.raw_water", "calc.well_fields"}
-    | {"calc.treatment_order"},
+    | {"calc.fields.", "calc.cautions", "calc.physics.", "calc.run_pictures"}
+    | {"calc.levels", "calc.pipes", "calc.treatment_order", "calc.stripping_steps"},
     "calc.request": MODEL | {"calc.calculators.__init__"},
     "calc.sweep": MODEL,
     "calc.vocabulary": MODEL | {"calc.calculators.__init__"},
@@ -62,12 +62,9 @@ MAY_IMPORT = {
     "calc.levels": LOW,
     "calc.diagnosis.": set(),
     "calc.visits.": {"calc.cautions"},
-    "calc.well_fields": MODEL | {"calc.fields", "calc.physics."},
-    "calc.pipes": MODEL | {"calc.fields", "calc.physics."},
-    "calc.treatment_fields": MODEL | {"calc.fields", "calc.physics."},
+    "calc.pipes": MODEL | {"calc.fields.", "calc.physics."},
     "calc.treatment_order": set(),
     "calc.other_treatment": set(),
-    "calc.raw_water": MODEL | {"calc.fields", "calc.physics."},
 }
 
 

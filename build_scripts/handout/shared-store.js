@@ -49,6 +49,8 @@ async function open() {
   const { port1, port2 } = new MessageChannel();
   port = port1;
   port.onmessage = heard;
+  // what the frame writes for this page is news to the browser; what is news here, the frame tells
+  addEventListener("storage", (event) => event.isTrusted && event.stopImmediatePropagation(), true);
   frame.contentWindow.postMessage("", "*", [port2]); // a file has no origin that could be named
   addEventListener("pageshow", ({ persisted }) => persisted && refresh());
   await refresh();
@@ -76,9 +78,19 @@ function send(what, ...words) {
 }
 
 function heard({ data }) {
-  if (data.choices) choices = data.choices; // changed in another window
+  if (data.choices) return changedElsewhere(data.choices);
   const waiting = awaited.get(data.number);
   awaited.delete(data.number);
   if (data.fault) waiting?.refuse(Object.assign(new Error(data.fault), { name: data.name }));
   else waiting?.settle(data.answer);
+}
+
+function changedElsewhere(now) {
+  const before = choices;
+  choices = now;
+  for (const key of new Set([...Object.keys(before), ...Object.keys(now)])) {
+    if (before[key] !== now[key]) {
+      dispatchEvent(new StorageEvent("storage", { key, newValue: now[key] ?? null }));
+    }
+  }
 }

@@ -3,11 +3,11 @@
 from math import exp, log10
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import AERATOR, CHEMISTRY, INVENTED
-from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.fields import CHEMISTRY, aerator_fields, radon_fields, water_fields
+from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import (
     CACO3_EQUIVALENT,
     CO2_MOLAR,
@@ -24,7 +24,6 @@ from calc.physics.radon_solubility import air_to_water
 from calc.physics.two_gases import Unit, other_saturation, relative_units
 from calc.units import concentration, number, share
 
-MOST_STAGES = 8
 # Two readings of a pocket meter that agree to 0.1 each: from memory.
 CLOSE = 0.2
 STRENGTH = 2.0  # ionic strength over alkalinity in ordinary well water, computed for six waters
@@ -368,39 +367,17 @@ CALCULATOR = Calculator(
             group=CHEMISTRY,
             sure="0.1",
         ),
-        fields.treated_ph,
-        fields.alkalinity,
-        fields.hardness,
-        fields.water_temperature,
-        fields.aerator_flow,
-        fields.aerator_air,
-        Choice(
-            name="aerator",
-            label="Kind of aerator",
-            options={
-                "basins": "bubbles in one or more mixed basins, each with its own air",
-                "trays": "trays above each other, the same air rising through all",
-                "crossed": "one long tray that the water crosses, fresh air rising all along",
-            },
-            default="basins",
-            origin=INVENTED,
-            measure="Follow the air: does each part of the water meet fresh air, or air that has "
-            "been through water before? And does the water mix, or run along a path?",
-            group=AERATOR,
-        ),
-        Choice(
-            name="aerator_stages",
-            label="Basins or trays that the water passes, one after the other",
-            options={str(n): str(n) for n in range(1, MOST_STAGES + 1)},
-            default="3",
-            origin=INVENTED,
-            measure="Count compartments with a wall between them and bubbles of their own. Two "
-            "stones in one open tank are one basin. A crossed tray needs no count.",
-            group=AERATOR,
-        ),
-        fields.air_co2,
-        fields.raw_radon,
-        fields.treated_radon,
+        water_fields.treated_ph,
+        water_fields.alkalinity,
+        water_fields.hardness,
+        water_fields.water_temperature,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        aerator_fields.aerator,
+        aerator_fields.aerator_stages,
+        water_fields.air_co2,
+        radon_fields.raw_radon,
+        radon_fields.treated_radon,
     ),
     outputs=(
         Output(

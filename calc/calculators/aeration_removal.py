@@ -4,11 +4,11 @@ from collections.abc import Callable
 from math import ceil, e, log
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions, stripping_steps
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import AERATOR
-from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
+from calc.fields import AERATOR, aerator_fields, radon_fields, water_fields
+from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.bubbles import RISE, Bubble, bubble
 from calc.physics.radon_solubility import ICE_POINT, air_to_water, spread
 from calc.physics.stripping import (
@@ -24,7 +24,6 @@ from calc.physics.stripping import (
 )
 from calc.units import air_flow, flow, number, percent, radon, share, velocity
 
-MOST_STAGES = 8
 POINTS = 40
 WIDEST = 25.0  # parts of air that the picture shows at least: the pilot plant's runs lie within
 FOULED_TRAY = 0.5  # of a tray's efficiency, when scale and iron are on it: from memory
@@ -130,13 +129,13 @@ def _stages_needed(kind: str, factor: float, full: float, wanted: float) -> floa
     if wanted <= 0 or kind == "crossed":
         return None
     if kind == "basins":
-        counts = range(1, MOST_STAGES + 1)
+        counts = range(1, aerator_fields.MOST_STAGES + 1)
         return next((float(n) for n in counts if left_basins(factor, n, full) <= wanted), None)
     if wanted <= 1 - factor:
         return None
     trays = ideal_trays(factor, wanted) / overall_efficiency_lewis(factor, full)
     # a hair less, so that rounding adds no tray
-    return float(ceil(trays - 1e-9)) if trays <= MOST_STAGES else None
+    return float(ceil(trays - 1e-9)) if trays <= aerator_fields.MOST_STAGES else None
 
 
 def _findings(kind: str, target: float, outputs: dict[str, float | None]) -> tuple[Finding, ...]:
@@ -235,20 +234,13 @@ def _steps(kind: str, wanted: float, given: dict[str, Quantity]) -> tuple[Step, 
     else:
         shares = "y = (S - 1) / (S * (1 + f * (S - 1))**N - 1)"
         at_target = ""
-    bubbles = (
-        Step("How often over a bubble can fill", "u = 6 * c_b * K * z_b / (v * d_b * H)", given),
-        Step("How full it bursts", "f = 1 - e**(-u)", given),
-    )
     steps = (
-        Step("Air for each part of water", "A = G / Q_a", given),
-        Step(
-            "Radon in water over radon in air, at rest",
-            "L = 0.105 + 0.405 * e**(-0.0502 * t)",
-            given,
+        *stripping_steps.stripping_factor(given),
+        *(
+            stripping_steps.filling(given)
+            if kind == "basins"
+            else (Step("How full air leaves a tray", "f = E_t", given),)
         ),
-        Step("Radon in air over radon in water, at rest", "H = 1 / L", given),
-        Step("Stripping factor", "S = H * A", given),
-        *(bubbles if kind == "basins" else (Step("How full air leaves a tray", "f = E_t", given),)),
         Step("Share left of what can be stripped", shares, given),
         Step("What the blower's own air keeps in the water", "C_f = C_a / H", given),
         Step("Radon left in the water", "C_w = C_f + (C_r - C_f) * y", given),
@@ -319,36 +311,14 @@ CALCULATOR = Calculator(
     title="What the aerator reaches",
     question="How much radon does this aerator leave in the water, and what would leave less?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.air_radon,
-        fields.aerator_flow,
-        fields.aerator_air,
-        fields.water_temperature,
-        Choice(
-            name="aerator",
-            label="Kind of aerator",
-            options={
-                "basins": "bubbles in one or more mixed basins, each with its own air",
-                "trays": "trays above each other, the same air rising through all",
-                "crossed": "one long tray that the water crosses, fresh air rising all along",
-            },
-            default="basins",
-            origin=fields.INVENTED,
-            measure="Follow the air: does each part of the water meet fresh air, or air that has "
-            "been through water before? And does the water mix, or run along a path?",
-            group=AERATOR,
-        ),
-        Choice(
-            name="aerator_stages",
-            label="Basins or trays that the water passes, one after the other",
-            options={str(n): str(n) for n in range(1, MOST_STAGES + 1)},
-            default="3",
-            origin=fields.INVENTED,
-            measure="Count compartments with a wall between them and bubbles of their own. Two "
-            "stones in one open tank are one basin. A crossed tray needs no count.",
-            group=AERATOR,
-        ),
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        radon_fields.air_radon,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
+        aerator_fields.aerator,
+        aerator_fields.aerator_stages,
         Input(
             name="tray_efficiency",
             label="How near a tray brings its air to rest with the water",
@@ -364,9 +334,9 @@ CALCULATOR = Calculator(
             group=AERATOR,
             sure="2 %",
         ),
-        fields.bubble_depth,
-        fields.bubble_size,
-        fields.bubble_share,
+        aerator_fields.bubble_depth,
+        aerator_fields.bubble_size,
+        aerator_fields.bubble_share,
     ),
     outputs=(
         Output(name="treated_radon", label="Radon left in the water", symbol="C_w", kind=radon),
@@ -394,7 +364,7 @@ CALCULATOR = Calculator(
             name="stages_needed",
             label="Stages that keep the target with this water and air",
             kind=number,
-            none=f"none up to {MOST_STAGES}, or no stages at all",
+            none=f"none up to {aerator_fields.MOST_STAGES}, or no stages at all",
         ),
         Output(
             name="stage_radon",

@@ -3,9 +3,9 @@
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED, OPEN_TANK
+from calc.fields import INVENTED, open_tank_fields, treatment_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import log_water
 from calc.physics.iron_oxidation import (
@@ -150,7 +150,7 @@ def _more(rust: _Rust, iron: float, alkalinity: float) -> tuple[Finding, ...]:
                 "It may rust here or later.",
                 "By the law {in_tank} turns to rust in the tank; real waters lie between "
                 "{in_tank_slow} and {in_tank_fast}. Stand a glass of the treated water for an "
-                "hour: what colour comes was still dissolved.",
+                "hour: what color comes was still dissolved.",
             )
         )
     if ALKALINITY_USED * iron > PART * alkalinity:
@@ -237,23 +237,11 @@ CALCULATOR = Calculator(
     question="How much rust does the aerator make of the iron, and when must it be cleaned?",
     inputs=(
         treatment_fields.raw_iron,
-        fields.treated_ph,
-        fields.alkalinity,
-        fields.water_temperature,
-        fields.daily_use,
-        Input(
-            name="tank_water",
-            label="Water in the tank",
-            symbol="V_w",
-            kind=volume,
-            default="40 gal",
-            origin=INVENTED,
-            low=1 * gal,
-            high=5000 * gal,
-            measure="All of it, under the intake too.",
-            group=OPEN_TANK,
-            sure="5 %",
-        ),
+        water_fields.treated_ph,
+        water_fields.alkalinity,
+        water_fields.water_temperature,
+        open_tank_fields.daily_use,
+        open_tank_fields.tank_water,
         Input(
             name="settled_share",
             label="Share of that rust that stays in the tank",

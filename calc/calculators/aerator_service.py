@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import AERATOR, INVENTED
+from calc.fields import AERATOR, INVENTED, open_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.aerator_service import FLOC, floc_rate, time_to_limit
 from calc.units import (
@@ -235,7 +235,7 @@ CALCULATOR = Calculator(
             group=AERATOR,
             sure="20 %",
         ),
-        replace(fields.daily_use, group=AERATOR),
+        replace(open_tank_fields.daily_use, group=AERATOR),
         Input(
             name="floc_allowed",
             label="Dry iron that may lie there before cleaning",

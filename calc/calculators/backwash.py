@@ -4,9 +4,17 @@ from dataclasses import replace
 from math import inf, pi
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import BED, INVENTED
+from calc.fields import (
+    BED,
+    INVENTED,
+    bed_fields,
+    treatment_fields,
+    water_fields,
+    well_pump_fields,
+    well_tank_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.granular_bed import (
     MEDIA,
@@ -284,9 +292,9 @@ CALCULATOR = Calculator(
             measure="From the bag or the label of the tank.",
             group=BED,
         ),
-        fields.grain_size,
-        fields.tank_diameter,
-        fields.bed_depth,
+        bed_fields.grain_size,
+        bed_fields.tank_diameter,
+        bed_fields.bed_depth,
         Input(
             name="freeboard",
             label="Free height over the bed",
@@ -303,7 +311,7 @@ CALCULATOR = Calculator(
             group=BED,
             sure="1 in",
         ),
-        fields.service_flow,
+        bed_fields.service_flow,
         Input(
             name="deposit",
             label="Dirt in the bed, as a share of its space",
@@ -316,7 +324,7 @@ CALCULATOR = Calculator(
             measure="Not measured: find the one that gives the loss on your two gauges.",
             group=BED,
         ),
-        replace(fields.water_coldest, group=treatment_fields.WASH),
+        replace(water_fields.water_coldest, group=treatment_fields.WASH),
         Input(
             name="expansion_wanted",
             label="Growth of the bed wanted",
@@ -332,9 +340,9 @@ CALCULATOR = Calculator(
         ),
         treatment_fields.backwash_flow,
         treatment_fields.backwash_time,
-        fields.well_pump,
-        fields.well_drawdown,
-        replace(fields.well_yield, group=WELL),
+        well_pump_fields.well_pump,
+        well_tank_fields.well_drawdown,
+        replace(well_pump_fields.well_yield, group=WELL),
         Input(
             name="well_stored",
             label="Water that stands in the well above the pump",

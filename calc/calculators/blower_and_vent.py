@@ -5,15 +5,16 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import AERATOR, INVENTED
+from calc.fields import AERATOR, INVENTED, aerator_fields, water_fields, well_pump_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import air
 from calc.physics.off_gas import condensate
-from calc.physics.pipe import GRAVITY, ROUGHNESS_DRAWN, friction_factor
+from calc.physics.pipe import ROUGHNESS_DRAWN, friction_factor
 from calc.physics.vent import Duct, blower_power, blower_pressure, vent_loss, vent_velocity
 from calc.units import (
+    GRAVITY,
     concentration,
     day,
     duration,
@@ -215,7 +216,7 @@ def _chart(
         title="Pressure that the air needs",
         says="At no flow it is the weight of the water alone. Stones and vent add to it with the "
         "square of the flow.",
-        x=Axis("Air", fields.aerator_air),
+        x=Axis("Air", aerator_fields.aerator_air),
         y=Axis("Pressure", _CLEAN),
         lines=(line("clean", 0.0), line("fouled", fouling)),
         marks=(Mark("what the blower gives", air_flow, gives, here=True),),
@@ -241,8 +242,8 @@ CALCULATOR = Calculator(
     question="Can the blower push this air through water, stones and vent, and what stays in the "
     "vent?",
     inputs=(
-        fields.aerator_air,
-        fields.water_temperature,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
         Input(
             name="stone_loss",
             label="Lost in stones, hose and air filter, clean",
@@ -272,7 +273,7 @@ CALCULATOR = Calculator(
             "months: then write down the gauge at each cleaning and take your own figure.",
             group=AERATOR,
         ),
-        fields.bubble_depth,
+        aerator_fields.bubble_depth,
         Input(
             name="vent_length",
             label="Length of the vent",
@@ -331,7 +332,7 @@ CALCULATOR = Calculator(
             group=VENT,
             sure="5 °F",
         ),
-        replace(fields.altitude, group=VENT),
+        replace(well_pump_fields.altitude, group=VENT),
         Input(
             name="blower_gives",
             label="Pressure that the blower gives at this air",

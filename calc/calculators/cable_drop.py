@@ -1,9 +1,9 @@
 """Voltage lost between the panel and the motor, running and starting, and how far a gauge goes."""
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, MOTOR
+from calc.fields import INVENTED, MOTOR, well_pump_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.cable import (
     OHM_PER_KFT,
@@ -217,9 +217,9 @@ CALCULATOR = Calculator(
             group=MOTOR,
             sure="2 V",
         ),
-        fields.motor_volts,
-        fields.running_current,
-        fields.locked_current,
+        well_pump_fields.motor_volts,
+        well_pump_fields.running_current,
+        well_pump_fields.locked_current,
         Choice(
             name="wire_gauge",
             label="Gauge of the copper",

@@ -3,10 +3,10 @@
 from math import e, log
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import CARBON, INVENTED
+from calc.fields import CARBON, INVENTED, open_tank_fields, radon_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbon_bed import (
     GAMMA,
@@ -206,9 +206,9 @@ CALCULATOR = Calculator(
     title="Size of a carbon bed",
     question="How much radon does a bed of carbon hold back, and how big must it be?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.daily_use,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        open_tank_fields.daily_use,
         _BED,
         Input(
             name="kss",

@@ -2,10 +2,10 @@
 
 from math import e, log
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, radon_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbon_bed import (
     GAMMA,
@@ -205,9 +205,9 @@ CALCULATOR = Calculator(
     title="Dose from a carbon bed",
     question="How much gamma dose does the carbon give, and what is in it when it is spent?",
     inputs=(
-        fields.raw_radon,
-        fields.treated_radon,
-        fields.daily_use,
+        radon_fields.raw_radon,
+        radon_fields.treated_radon,
+        open_tank_fields.daily_use,
         _DISTANCE,
         Input(
             name="bed_hours",

@@ -5,9 +5,10 @@ from dataclasses import replace
 from math import log10
 from typing import NamedTuple
 
-from calc import cautions, fields, raw_water
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, raw_water, water_fields
+from calc.fields.raw_water import RawWater
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     CALCITE,
@@ -34,7 +35,6 @@ from calc.physics.carbonate import (
 )
 from calc.physics.radon_solubility import ICE_POINT
 from calc.physics.water_report import strength_of_solids
-from calc.raw_water import RawWater
 from calc.units import L, concentration, mg, number, share, temperature
 
 CHANGES = "What is done to it"
@@ -313,8 +313,8 @@ CALCULATOR = Calculator(
     "what do air, heat and a neutralizer do to it?",
     inputs=(
         *raw_water.INPUTS,
-        fields.solids,
-        replace(fields.air_co2, group=CHANGES),
+        water_fields.solids,
+        replace(water_fields.air_co2, group=CHANGES),
         Input(
             name="heater_temperature",
             label="Temperature in the water heater",

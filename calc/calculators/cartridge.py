@@ -5,10 +5,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, open_tank_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.cartridge import (
     Cartridge,
@@ -325,7 +325,7 @@ CALCULATOR = Calculator(
             "Gauge before it less what must be left behind it; never over the element's own limit.",
             WANTED,
         ),
-        replace(fields.daily_use, group=WANTED),
+        replace(open_tank_fields.daily_use, group=WANTED),
         _pressure(
             "clean_drop",
             "Drop over the housing, new element",

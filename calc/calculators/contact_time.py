@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, MG_L
+from calc.fields import INVENTED, MG_L, treatment_fields, water_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.feed import feed_flow
 from calc.physics.germs import (
@@ -260,7 +260,7 @@ CALCULATOR = Calculator(
             sure="20 %",
         ),
         replace(
-            fields.water_temperature,
+            water_fields.water_temperature,
             group=CHLORINE,
             measure="Thermometer behind the tank, in the coldest month: cold slows chlorine down.",
         ),

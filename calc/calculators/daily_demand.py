@@ -5,7 +5,7 @@ from typing import NamedTuple
 from calc import cautions
 from calc.charts import Bar, Bars
 from calc.fields import INVENTED
-from calc.household import people
+from calc.fields.household import people
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.daily_use import ONTARIO_EACH, ONTARIO_LEAST, bedroom_peak, watering
 from calc.units import (

@@ -7,19 +7,20 @@ from typing import NamedTuple
 from calc import cautions
 from calc.charts import Axis, Bar, Bars, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, water_now
+from calc.fields import INVENTED, well_fields
+from calc.fields.house_tank_fields import water_now
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.chlorine import (
     ASCORBIC,
     CHLORINE,
     acid_constant,
     ascorbic_acid,
-    bore_volume,
     dry_dose,
     hypochlorous_share,
     level_given,
     liquid_dose,
 )
+from calc.physics.well import stored_volume
 from calc.units import (
     L,
     concentration,
@@ -78,8 +79,8 @@ def disinfection(
     """The product for each place, the level it gives at first, and what neutralizes it."""
     _check(well_depth, static_level, shock_product, shock_strength)
     column = well_depth - static_level
-    pipe = bore_volume(house_pipe_bore, house_pipe)
-    water = _Water(bore_volume(casing_bore, column), pipe, closed_tanks, open_tank_dosed)
+    pipe = stored_volume(house_pipe_bore, house_pipe)
+    water = _Water(stored_volume(casing_bore, column), pipe, closed_tanks, open_tank_dosed)
     whole = (water.from_well + water.open) * chlorine_level
     is_liquid = shock_product == "liquid"
     dose = liquid_dose if is_liquid else dry_dose
@@ -318,22 +319,7 @@ CALCULATOR = Calculator(
     title="Disinfection",
     question="How much chlorine brings the well, the plumbing and a tank to the level wanted?",
     inputs=(
-        Input(
-            name="casing_bore",
-            label="Inside diameter of the casing or rock hole",
-            symbol="D_c",
-            kind=length,
-            us="in",
-            si="mm",
-            default="6 in",
-            origin=INVENTED,
-            low=1 * inch,
-            high=3.0,
-            measure="Where the water stands: a tape across the open casing. A rock hole under it "
-            "may be wider by a quarter inch.",
-            group=WELL,
-            sure="0.1 in",
-        ),
+        well_fields.casing_bore,
         _down(
             "well_depth",
             "Depth of the well",

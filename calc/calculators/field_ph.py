@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
-from calc import cautions, fields, raw_water
+from calc import cautions
 from calc.charts import Bar, Bars
+from calc.fields import raw_water, water_fields
 from calc.model import Answer, Calculator, Finding, Output, Quantity, Step
 from calc.physics.calcite import USUAL_STRENGTH
 from calc.physics.carbonate import CACO3_EQUIVALENT, CO2_MOLAR, LITRES, constants
@@ -91,7 +92,7 @@ CALCULATOR = Calculator(
         replace(raw_water.raw_ph, low=4.5, high=HIGHEST),
         raw_water.alkalinity,
         raw_water.water_temperature,
-        replace(fields.lab_ph, low=4.5, high=HIGHEST),
+        replace(water_fields.lab_ph, low=4.5, high=HIGHEST),
     ),
     outputs=(
         _stone("co2_real", "Carbon dioxide in the well's water", "c_f"),

@@ -4,15 +4,16 @@ from collections.abc import Mapping
 from itertools import pairwise
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OUTLET, WATER_COLUMN, flow_input
+from calc.fields import INLET, INVENTED, OUTLET, flow_input, open_tank_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.filter_life import Outlook, outlooks
 from calc.physics.fouling import bed_resistance as resistance_of
 from calc.physics.restriction import flow_through_bed
 from calc.units import (
+    WATER_COLUMN,
     Cv,
     bed_resistance,
     day,
@@ -370,8 +371,8 @@ CALCULATOR = Calculator(
             group=READINGS,
         ),
         _METER,
-        fields.well_cut_in,
-        fields.rise,
+        well_tank_fields.well_cut_in,
+        open_tank_fields.rise,
         Input(
             name="inlet_coefficient",
             label="Flow coefficient of the inlet without its filter",
@@ -406,7 +407,7 @@ CALCULATOR = Calculator(
             measure="From the outlet-setting page: what the two pails cannot tell apart.",
             group=OUTLET,
         ),
-        fields.daily_use,
+        open_tank_fields.daily_use,
     ),
     outputs=(
         _DUE,

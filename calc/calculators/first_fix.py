@@ -3,11 +3,11 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from calc import cautions, fields, household
+from calc import cautions
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import INLET, flow_input
-from calc.household import House
+from calc.fields import INLET, flow_input, household, open_tank_fields
+from calc.fields.household import House
 from calc.model import (
     Answer,
     Calculator,
@@ -253,7 +253,7 @@ CALCULATOR = Calculator(
     question="Which change does most against a dry tank in this house?",
     inputs=(
         *household.USE,
-        fields.worst_inlet,
+        open_tank_fields.worst_inlet,
         flow_input(
             "serviced_inlet",
             "Worst flow in with the filter just serviced",

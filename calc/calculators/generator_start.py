@@ -1,8 +1,8 @@
 """Whether a generator starts the well pump, and the smallest that would."""
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import INVENTED, MOTOR
+from calc.fields import INVENTED, MOTOR, well_pump_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.generator import (
     CODE_LETTERS,
@@ -166,8 +166,8 @@ CALCULATOR = Calculator(
             "one: M under 1 hp, K from 1 hp up (from memory), or the sheet's locked-rotor amps.",
             group=MOTOR,
         ),
-        fields.motor_volts,
-        fields.running_current,
+        well_pump_fields.motor_volts,
+        well_pump_fields.running_current,
         _RATED,
         Input(
             name="other_load",

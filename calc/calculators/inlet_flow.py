@@ -4,10 +4,19 @@ from dataclasses import replace
 from math import inf, pi, sqrt
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import INVENTED, WELL_PUMP, flow_input
+from calc.fields import (
+    INVENTED,
+    WELL_PUMP,
+    flow_input,
+    house_tank_fields,
+    open_tank_fields,
+    water_fields,
+    well_pump_fields,
+    well_tank_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.inlet_network import (
@@ -23,6 +32,7 @@ from calc.physics.restriction import flow_coefficient, in_series
 from calc.physics.valve import coefficient_of_loss
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     bed_resistance,
@@ -297,7 +307,7 @@ def _given(worst: _Inlet, thicker: float, kind: str) -> dict[str, Quantity]:
     limit = [path.limit] if kind != "none" else []
     known = {
         "w": Quantity(water.weight, pressure_gradient, label="weight of standing water"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "m": Quantity(thicker, number, label="viscosity of the coldest water over today's"),
         "t_l": Quantity(TOLERANCE[kind], share, label="tolerance of the inlet limit"),
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),
@@ -368,13 +378,13 @@ CALCULATOR = Calculator(
             sure="5 %",
         ),
         replace(
-            fields.well_level,
-            measure=f"{fields.well_level.measure} Add the loss in the drop pipe if it is long or "
-            "narrow.",
+            well_pump_fields.well_level,
+            measure=f"{well_pump_fields.well_level.measure} Add the loss in the drop pipe if it is "
+            "long or narrow.",
         ),
-        fields.well_cut_in,
-        fields.well_cut_out,
-        fields.rise,
+        well_tank_fields.well_cut_in,
+        well_tank_fields.well_cut_out,
+        open_tank_fields.rise,
         Input(
             name="pipe_length",
             label="Length of pipe from the gauge to the open tank",
@@ -484,8 +494,8 @@ CALCULATOR = Calculator(
             group=LIMIT,
             sure="0 psi",
         ),
-        fields.water_now,
-        fields.water_coldest,
+        house_tank_fields.water_now,
+        water_fields.water_coldest,
     ),
     outputs=(
         _WORST,

@@ -4,20 +4,20 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, OPEN_TANK, OUTLET, flow_input
+from calc.fields import INVENTED, OPEN_TANK, OUTLET, flow_input, house_tank_fields, open_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
+from calc.physics import pipe
 from calc.physics.intake import (
     float_opening,
     froude_number,
-    intake_velocity,
     least_submergence,
     usable_volume,
 )
-from calc.physics.pipe import GRAVITY
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     flow,
@@ -66,7 +66,7 @@ def intake_depth(
     before = limit == "before"
     most = min(pump, worst_outlet) if before else pump
     taken = 0.0 if before else house_drawdown
-    speed = intake_velocity(most, intake_bore)
+    speed = pipe.velocity(most, intake_bore)
     submergence = least_submergence(most, intake_bore)
     needed = float_opening(submergence, taken, keep, tank_area)
     closes = needed + (float_closed - float_open) / tank_area
@@ -208,7 +208,7 @@ CALCULATOR = Calculator(
     title="How deep the intake must sit",
     question="How much water must stay over the intake, and at which heights do the floats sit?",
     inputs=(
-        fields.limit,
+        open_tank_fields.limit,
         flow_input(
             "worst_outlet",
             "Worst flow out",
@@ -225,7 +225,7 @@ CALCULATOR = Calculator(
             "Its curve at cut-in pressure, or a pail with the limit wide open.",
             OUTLET,
         ),
-        replace(fields.house_drawdown, group=OUTLET),
+        replace(house_tank_fields.house_drawdown, group=OUTLET),
         _BORE,
         Input(
             name="tank_area",
@@ -241,8 +241,8 @@ CALCULATOR = Calculator(
             group=OPEN_TANK,
             sure="3 %",
         ),
-        fields.float_open,
-        fields.float_closed,
+        open_tank_fields.float_open,
+        open_tank_fields.float_closed,
         Input(
             name="keep",
             label="Water to keep over that",

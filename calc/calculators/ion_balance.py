@@ -5,7 +5,8 @@ from dataclasses import replace
 
 from calc import cautions, fields
 from calc.charts import Bar, Bars
-from calc.fields import MG_L, SHEET, on_sheet
+from calc.fields import MG_L, SHEET, water_fields
+from calc.fields.water_fields import on_sheet
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import CACO3_EQUIVALENT
@@ -251,7 +252,7 @@ CALCULATOR = Calculator(
             2000 * MG_L,
             sure="5 %",
         ),
-        fields.sodium,
+        water_fields.sodium,
         on_sheet(
             "potassium",
             "Potassium",
@@ -260,9 +261,9 @@ CALCULATOR = Calculator(
             "Little in most wells. 0 where the sheet has none.",
             1000 * MG_L,
         ),
-        fields.total_iron,
+        water_fields.total_iron,
         replace(
-            fields.alkalinity,
+            water_fields.alkalinity,
             low=1 * MG_L,
             high=2000 * MG_L,
             group=SHEET,
@@ -287,7 +288,7 @@ CALCULATOR = Calculator(
             5000 * MG_L,
             sure="5 %",
         ),
-        fields.nitrate,
+        water_fields.nitrate,
         on_sheet(
             "silica",
             "Silica",
@@ -297,14 +298,14 @@ CALCULATOR = Calculator(
             200 * MG_L,
         ),
         replace(
-            fields.hardness,
+            water_fields.hardness,
             low=0,
             high=3000 * MG_L,
             group=SHEET,
             sure="5 %",
             measure="Total hardness as the sheet gives it, as calcium carbonate.",
         ),
-        replace(fields.solids, group=SHEET, sure="10 %"),
+        replace(water_fields.solids, group=SHEET, sure="10 %"),
         Input(
             name="water_conductivity",
             label="Conductivity",

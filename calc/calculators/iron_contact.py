@@ -4,10 +4,10 @@ from dataclasses import replace
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import CHEMISTRY, INVENTED
+from calc.fields import CHEMISTRY, INVENTED, treatment_fields, water_fields
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import USUAL_STRENGTH
@@ -363,12 +363,12 @@ CALCULATOR = Calculator(
         treatment_fields.oxidant,
         treatment_fields.rust_ph,
         replace(
-            fields.alkalinity,
+            water_fields.alkalinity,
             measure="Drop test on the water that enters the contact tank: behind a neutralizer it "
             "is higher than in the well.",
         ),
         replace(
-            fields.water_temperature,
+            water_fields.water_temperature,
             group=CHEMISTRY,
             measure="Thermometer in running water, in the coldest month: 15 °C (27 °F) colder is "
             "ten times slower.",

@@ -4,9 +4,9 @@ from dataclasses import replace
 from math import pi, sqrt
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions, fields
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import BED
+from calc.fields import BED, bed_fields, open_tank_fields, treatment_fields, well_pump_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.iron_removal import BEDS, COSTS, Bed, cost, run_time
 from calc.units import (
@@ -258,7 +258,7 @@ def _chart(made: _Filter, diameter: float, service: float, wash: float) -> Chart
         title="What a tank takes to wash, and what it passes in service",
         says="Both grow with the square of the width: a tank wide enough for the house may be too "
         "wide for the well to wash.",
-        x=Axis("Inside diameter of the filter tank", fields.tank_diameter),
+        x=Axis("Inside diameter of the filter tank", bed_fields.tank_diameter),
         y=Axis("Flow", flow),
         lines=(
             line("least to wash", made.bed.wash[0]),
@@ -291,9 +291,9 @@ CALCULATOR = Calculator(
             measure="From the bag or the label of the tank.",
             group=BED,
         ),
-        fields.tank_diameter,
-        fields.service_flow,
-        replace(fields.daily_use, group=BED),
+        bed_fields.tank_diameter,
+        bed_fields.service_flow,
+        replace(open_tank_fields.daily_use, group=BED),
         Input(
             name="solids_load",
             label="Dry rust that the bed holds for each area",
@@ -310,7 +310,7 @@ CALCULATOR = Calculator(
         ),
         treatment_fields.backwash_flow,
         treatment_fields.backwash_time,
-        fields.well_pump,
+        well_pump_fields.well_pump,
     ),
     outputs=(
         Output(name="service_rate", label="Flow for each area", symbol="v", kind=loading),

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, water_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Step
 from calc.units import L, concentration, mg, share
 
@@ -172,7 +172,7 @@ CALCULATOR = Calculator(
     title="Which iron it is",
     question="Is the iron dissolved, rust, bound to something, or grown by bacteria?",
     inputs=(
-        replace(fields.total_iron, low=0.01 * MG_L, group=GLASS),
+        replace(water_fields.total_iron, low=0.01 * MG_L, group=GLASS),
         _sample(
             "iron_filtered",
             "Iron that passes a 0.45 µm filter at once",

@@ -4,15 +4,15 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, well_fields
+from calc import cautions
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, open_tank_fields, well_fields, well_pump_fields
+from calc.fields.well_fields import lowest_drawdown, well_of
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.storage import refill_time
 from calc.physics.well import inflow_at, supply
 from calc.units import area, duration, flow, ft, gal, length, number, volume
-from calc.well_fields import lowest_drawdown, well_of
 
 SPREAD = 2.0  # the same water over twice the time
 DRY_AUGUST = "invented example: a dry August with guests"
@@ -223,10 +223,10 @@ CALCULATOR = Calculator(
         well_fields.pump_cover,
         replace(well_fields.well_inflow, default="0.008 gpm/ft", origin=DRY_AUGUST),
         well_fields.fracture_depth,
-        fields.well_pump,
+        well_pump_fields.well_pump,
         well_fields.peak_time,
         replace(well_fields.peak_use, default="160 gal", origin=DRY_AUGUST),
-        replace(fields.daily_use, default="300 gal/day", origin=DRY_AUGUST),
+        replace(open_tank_fields.daily_use, default="300 gal/day", origin=DRY_AUGUST),
         Input(
             name="added_drawdown",
             label="Drawdown of the pressure tank you might add",

@@ -4,9 +4,10 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, raw_water
+from calc import cautions
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
-from calc.fields import BED, CHEMISTRY
+from calc.fields import BED, CHEMISTRY, bed_fields, open_tank_fields, raw_water, water_fields
+from calc.fields.raw_water import RawWater
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     Base,
@@ -29,7 +30,6 @@ from calc.physics.neutralizer import (
     refill_time,
     used_in_a_year,
 )
-from calc.raw_water import RawWater
 from calc.units import (
     L,
     area,
@@ -388,7 +388,7 @@ CALCULATOR = Calculator(
             "fifths, 1.0 nine tenths.",
             group=CHEMISTRY,
         ),
-        fields.target_ph,
+        water_fields.target_ph,
         Input(
             name="magnesia",
             label="Magnesia in the bed, by mass",
@@ -401,11 +401,11 @@ CALCULATOR = Calculator(
             measure="From the bags. 10 to 20 % is common practice, no source.",
             group=BED,
         ),
-        replace(fields.daily_use, group=BED),
-        fields.service_flow,
-        fields.tank_diameter,
-        fields.bed_depth,
-        fields.grain_size,
+        replace(open_tank_fields.daily_use, group=BED),
+        bed_fields.service_flow,
+        bed_fields.tank_diameter,
+        bed_fields.bed_depth,
+        bed_fields.grain_size,
         Input(
             name="contact_share",
             label="Share of the contact that counts",

@@ -4,21 +4,20 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import CURVE, DROP, SWITCH, WELL_PUMP
+from calc.fields import CURVE, DROP, SWITCH, WELL_PUMP, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics import pipe
 from calc.physics.inlet_network import Water
 from calc.physics.pump_curve import Point, PumpCurve
 from calc.physics.pump_system import at_speed, curve_of_sheet, total_head, worn
 from calc.physics.pump_system import operating_point as point_of
 from calc.physics.water import density, viscosity
-from calc.units import flow, gauge_pressure, length, number, pressure_gradient, psi, share
+from calc.units import GRAVITY, flow, gauge_pressure, length, number, pressure_gradient, psi, share
 
 COLD = Water(density(283.15), viscosity(283.15))  # 10 °C: a few degrees move the flow by 0.1 %
-WEIGHT = COLD.density * pipe.GRAVITY
+WEIGHT = COLD.density * GRAVITY
 CLEAR = 10 * psi  # by which shut-off should clear cut-out: common practice, no source
 RATED = 100 * psi  # of a small pressure tank: common practice, no source; the label decides
 
@@ -250,8 +249,8 @@ CALCULATOR = Calculator(
     title="Where the pump runs",
     question="How much does this pump bring at cut-in and at cut-out, and does it ever stop?",
     inputs=(
-        fields.curve_flows,
-        fields.curve_heads,
+        well_pump_fields.curve_flows,
+        well_pump_fields.curve_heads,
         Input(
             name="pump_speed",
             label="Speed of the pump over that of the sheet",
@@ -277,16 +276,16 @@ CALCULATOR = Calculator(
             group=CURVE,
             sure="3 %",
         ),
-        fields.rest_level,
-        fields.well_level,
-        replace(fields.well_yield, group=WELL_PUMP),
-        replace(fields.well_cut_in, group=SWITCH),
-        replace(fields.well_cut_out, group=SWITCH),
+        well_pump_fields.rest_level,
+        well_pump_fields.well_level,
+        replace(well_pump_fields.well_yield, group=WELL_PUMP),
+        replace(well_tank_fields.well_cut_in, group=SWITCH),
+        replace(well_tank_fields.well_cut_out, group=SWITCH),
         pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
-        fields.drop_length,
+        well_pump_fields.drop_length,
         pipes.pipe_choice("line_kind", "Pipe from the well head to the gauge", "pe-1", DROP),
-        fields.line_length,
-        fields.well_fittings,
+        well_pump_fields.line_length,
+        well_pump_fields.well_fittings,
     ),
     outputs=(
         Output(name="flow_cut_in", label="Flow at cut-in, pumped down", kind=flow),

@@ -2,10 +2,17 @@
 
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, OUTLET, flow_input
+from calc.fields import (
+    INVENTED,
+    OUTLET,
+    flow_input,
+    house_tank_fields,
+    open_tank_fields,
+    well_pump_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.restriction import (
     flow_coefficient,
@@ -195,7 +202,7 @@ CALCULATOR = Calculator(
     title="Outlet at its worst",
     question="I caught a pail at one pressure. What can the same setting pass at its worst?",
     inputs=(
-        fields.limit,
+        open_tank_fields.limit,
         Choice(
             name="outlet_device",
             label="What limits the flow out",
@@ -221,9 +228,9 @@ CALCULATOR = Calculator(
             group=OUTLET,
             sure="0 psi",
         ),
-        fields.outlet,
-        fields.house_gauge,
-        fields.pump_shut_off,
+        open_tank_fields.outlet,
+        house_tank_fields.house_gauge,
+        well_pump_fields.pump_shut_off,
         Choice(
             name="caught",
             label="You caught it",
@@ -255,7 +262,7 @@ CALCULATOR = Calculator(
             group="The test",
             sure="2 psi",
         ),
-        fields.cut_out,
+        house_tank_fields.cut_out,
     ),
     outputs=(
         Output(name="worst_outlet", label="Worst flow out", symbol="Q_x", kind=flow),

@@ -2,15 +2,24 @@
 
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.errors import Refused
-from calc.fields import INLET, INVENTED, OUTLET, WATER_COLUMN, flow_input
+from calc.fields import (
+    INLET,
+    INVENTED,
+    OUTLET,
+    flow_input,
+    house_tank_fields,
+    open_tank_fields,
+    well_tank_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import guarded_outlet, largest_draw, sure_reserve, sure_time
 from calc.physics.pail import T_95_MANY
 from calc.physics.pressure_tank import drawdown
 from calc.physics.restriction import flow_at_lower_drop, flow_at_other_drop
 from calc.units import (
+    WATER_COLUMN,
     atm,
     duration,
     flow,
@@ -275,8 +284,8 @@ CALCULATOR = Calculator(
             group=INLET,
             sure="2 psi",
         ),
-        fields.well_cut_in,
-        fields.rise,
+        well_tank_fields.well_cut_in,
+        open_tank_fields.rise,
         flow_input(
             "service_at",
             "Flow in at which the filter will be serviced",
@@ -286,9 +295,9 @@ CALCULATOR = Calculator(
             INLET,
             sure="0 gpm",
         ),
-        fields.limit,
-        fields.outlet,
-        fields.house_gauge,
+        open_tank_fields.limit,
+        open_tank_fields.outlet,
+        house_tank_fields.house_gauge,
         Choice(
             name="chance",
             label="Accepted chance that the measurements mislead",
@@ -298,11 +307,11 @@ CALCULATOR = Calculator(
             measure="1 in 100 where a child or a sick person lives, or the vent is doubtful.",
             group=OUTLET,
         ),
-        fields.float_open,
-        fields.house_tank,
-        fields.precharge,
-        fields.cut_in,
-        fields.cut_out,
+        open_tank_fields.float_open,
+        house_tank_fields.house_tank,
+        house_tank_fields.precharge,
+        house_tank_fields.cut_in,
+        house_tank_fields.cut_out,
     ),
     outputs=(
         Output(

@@ -2,10 +2,10 @@
 
 from math import e, log, pi
 
-from calc import cautions, fields
+from calc import cautions, stripping_steps
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, aerator_fields, radon_fields, water_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.packed_column import Column, Packing, column_onda, left_column, transfer_units
 from calc.physics.radon_solubility import ICE_POINT, air_to_water
@@ -156,14 +156,7 @@ def _headline(height: float | None, sure: float | None, there: float) -> Finding
 
 def _steps(units: float | None, given: dict[str, Quantity]) -> tuple[Step, ...]:
     steps = (
-        Step("Air for each part of water", "A = G / Q_a", given),
-        Step(
-            "Radon in water over radon in air, at rest",
-            "L = 0.105 + 0.405 * e**(-0.0502 * t)",
-            given,
-        ),
-        Step("Radon in air over radon in water, at rest", "H = 1 / L", given),
-        Step("Stripping factor", "S = H * A", given),
+        *stripping_steps.stripping_factor(given),
         Step("Cross-section of the tower", "A_t = pi / 4 * d_t**2", given),
         Step("Speed of the water, were the tower empty", "U = Q_a / A_t", given),
         Step("Height of a transfer unit", "h_u = U * t_x", given),
@@ -215,11 +208,11 @@ CALCULATOR = Calculator(
     title="Packed tower",
     question="How high must the packing be, and what does the height that there is reach?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.aerator_flow,
-        fields.aerator_air,
-        fields.water_temperature,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
         Input(
             name="tower_diameter",
             label="Inside diameter of the tower",

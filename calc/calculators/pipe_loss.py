@@ -4,13 +4,14 @@ from collections.abc import Callable
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     flow,
@@ -75,7 +76,7 @@ def pipe_loss(
     head = found.friction + found.minor
     return Answer(
         outputs={
-            "loss": rho * pipe.GRAVITY * head,
+            "loss": rho * GRAVITY * head,
             "head": head,
             "gradient": found.friction / pipe_run,
             "hazen": found.hazen / pipe_run,
@@ -149,10 +150,10 @@ def _steps(kind: pipes.Pipe, found: _Flow, rho: float, loss: float) -> tuple[Ste
         "k": Quantity(kind.turbulent, number, label="K of a fitting over its length in bores"),
         "K": Quantity(loss, number),
         "f": Quantity(found.factor, number, 4, "friction factor at this flow, Colebrook"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "h_f": Quantity(found.friction, length),
         "h_m": Quantity(found.minor, length),
-        "w": Quantity(rho * pipe.GRAVITY, pressure_gradient, label="weight of standing water"),
+        "w": Quantity(rho * GRAVITY, pressure_gradient, label="weight of standing water"),
     }
     return (
         Step("Cross-section of the pipe", "A = pi * D**2 / 4", given),
@@ -265,7 +266,7 @@ CALCULATOR = Calculator(
             "0",
             "From its sheet: a meter, a valve head, an insert fitting (about 1, from memory).",
         ),
-        fields.water_coldest,
+        water_fields.water_coldest,
     ),
     outputs=(
         Output(name="loss", label="Pressure lost", symbol="p_l", kind=gauge_pressure),

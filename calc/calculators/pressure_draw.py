@@ -5,8 +5,9 @@ Its inputs declare no plus-or-minus, for the reason told in `system_run`.
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions
 from calc.errors import Refused
+from calc.fields import house_tank_fields, open_tank_fields, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.pressure_plant import Inlet, PressurePlant, Pump, Tank
 from calc.physics.pressure_run import run
@@ -151,8 +152,8 @@ CALCULATOR = Calculator(
     title="One draw with flows that follow the pressures",
     question="How does the draw go when every flow rises and falls with its pressure?",
     inputs=(
-        replace(fields.draw_flow, sure=""),
-        replace(fields.draw_volume, sure="", high=100 * gal),
+        replace(open_tank_fields.draw_flow, sure=""),
+        replace(open_tank_fields.draw_volume, sure="", high=100 * gal),
         Choice(
             name="taps",
             label="The draw",
@@ -166,19 +167,19 @@ CALCULATOR = Calculator(
             group="The draw",
             once=False,
         ),
-        replace(fields.well_pump, sure=""),
-        fields.well_tank,
-        replace(fields.well_cut_in, sure=""),
-        replace(fields.worst_inlet, sure=""),
-        fields.limit,
-        replace(fields.worst_outlet, sure=""),
-        replace(fields.pump, sure=""),
-        replace(fields.pump_shut_off, sure=""),
-        replace(fields.float_open, sure=""),
-        replace(fields.float_closed, sure=""),
-        replace(fields.house_tank, sure=""),
-        replace(fields.cut_in, sure=""),
-        replace(fields.cut_out, sure=""),
+        replace(well_pump_fields.well_pump, sure=""),
+        well_tank_fields.well_tank,
+        replace(well_tank_fields.well_cut_in, sure=""),
+        replace(open_tank_fields.worst_inlet, sure=""),
+        open_tank_fields.limit,
+        replace(open_tank_fields.worst_outlet, sure=""),
+        replace(open_tank_fields.pump, sure=""),
+        replace(well_pump_fields.pump_shut_off, sure=""),
+        replace(open_tank_fields.float_open, sure=""),
+        replace(open_tank_fields.float_closed, sure=""),
+        replace(house_tank_fields.house_tank, sure=""),
+        replace(house_tank_fields.cut_in, sure=""),
+        replace(house_tank_fields.cut_out, sure=""),
     ),
     outputs=(
         TIME,

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import SWITCH
+from calc.fields import SWITCH, open_tank_fields, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import pressure_tank as tank
 from calc.physics.suction import EXPONENT, SCALE, air_pressure
@@ -203,28 +203,14 @@ CALCULATOR = Calculator(
     title="Pressure tank and pump",
     question="Is the tank big enough and rightly charged for this pump and switch?",
     inputs=(
-        replace(fields.well_tank, group=TANK, sure="5 %"),
-        Input(
-            name="well_precharge",
-            label="Pre-charge of the well's pressure tank",
-            symbol="P_1",
-            kind=gauge_pressure,
-            default="38 psi",
-            origin="common practice, no source: 2 psi under cut-in",
-            low=0,
-            high=100 * psi,
-            measure="Tire gauge on the air valve, pump off at the panel, a tap open until the tank "
-            "is empty. With water in it the gauge shows the water's pressure. 0 for a tank "
-            "without charge.",
-            group=TANK,
-            sure="1 psi",
-        ),
-        replace(fields.well_cut_in, group=SWITCH),
-        replace(fields.well_cut_out, group=SWITCH),
-        fields.altitude,
-        replace(fields.well_pump, group=USE, sure="3 %"),
-        replace(fields.draw_flow, group=USE),
-        replace(fields.daily_use, group=USE),
+        replace(well_tank_fields.well_tank, group=TANK, sure="5 %"),
+        replace(well_tank_fields.well_precharge, group=TANK),
+        replace(well_tank_fields.well_cut_in, group=SWITCH),
+        replace(well_tank_fields.well_cut_out, group=SWITCH),
+        well_pump_fields.altitude,
+        replace(well_pump_fields.well_pump, group=USE, sure="3 %"),
+        replace(open_tank_fields.draw_flow, group=USE),
+        replace(open_tank_fields.daily_use, group=USE),
         Input(
             name="run_least",
             label="Least time the pump should run",

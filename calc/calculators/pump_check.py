@@ -1,17 +1,19 @@
 """Pump, pressure tank and check valve, told apart by a gauge, a pail and a watch."""
 
+from dataclasses import replace
 from math import log
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, WELL_PUMP
+from calc.fields import INVENTED, WELL_PUMP, well_pump_fields, well_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.pressure_tank import drawdown
-from calc.physics.pump_check import WATER_COLUMN, fill_flow, measured_head, sheet_flow
+from calc.physics.pump_check import fill_flow, measured_head, sheet_flow
 from calc.physics.pump_curve import PumpCurve, curve_through
 from calc.units import (
+    WATER_COLUMN,
     atm,
     duration,
     flow,
@@ -320,23 +322,10 @@ CALCULATOR = Calculator(
             group=TANK,
             sure="1 s",
         ),
-        Input(
-            name="well_precharge",
-            label="Pre-charge of the well's pressure tank",
-            symbol="P_1",
-            kind=gauge_pressure,
-            default="38 psi",
-            origin="common practice, no source: 2 psi under cut-in",
-            low=0,
-            high=100 * psi,
-            measure="Tire gauge on its air valve, pump off at the panel, a tap open until the tank "
-            "is empty.",
-            group=TANK,
-            sure="1 psi",
-        ),
-        fields.well_cut_in,
-        fields.well_cut_out,
-        fields.well_tank,
+        replace(well_tank_fields.well_precharge, group=TANK),
+        well_tank_fields.well_cut_in,
+        well_tank_fields.well_cut_out,
+        well_tank_fields.well_tank,
         Input(
             name="shut_off_gauge",
             label="Gauge with the valve after the pump shut",
@@ -366,8 +355,8 @@ CALCULATOR = Calculator(
             group=WELL_PUMP,
             sure="3 ft",
         ),
-        fields.curve_flows,
-        fields.curve_heads,
+        well_pump_fields.curve_flows,
+        well_pump_fields.curve_heads,
         Input(
             name="leak_from",
             label="Gauge when the house was shut off",

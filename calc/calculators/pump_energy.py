@@ -2,14 +2,14 @@
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, well_pump_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics.pipe import GRAVITY
 from calc.physics.pump_system import pumping_energy, water_power
 from calc.physics.water import density
 from calc.units import (
+    GRAVITY,
     day,
     duration,
     energy,
@@ -171,7 +171,7 @@ CALCULATOR = Calculator(
     title="What pumping costs",
     question="How much power does the pump take, and what does a thousand gallons cost?",
     inputs=(
-        replace(fields.well_pump, group=FIRST, sure="3 %"),
+        replace(well_pump_fields.well_pump, group=FIRST, sure="3 %"),
         Input(
             name="pump_head",
             label="Total head while it runs",
@@ -226,7 +226,7 @@ CALCULATOR = Calculator(
             "Pump and motor together. Jet pumps are far below that.",
             SECOND,
         ),
-        replace(fields.daily_use, group=MONEY),
+        replace(open_tank_fields.daily_use, group=MONEY),
         Input(
             name="energy_price",
             label="Price of a kilowatt-hour, in your coin",

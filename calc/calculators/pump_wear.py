@@ -2,17 +2,26 @@
 
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import DROP, INVENTED, flow_input
+from calc.fields import DROP, INVENTED, flow_input, well_pump_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics import pipe
 from calc.physics.inlet_network import Water
 from calc.physics.pump_curve import PumpCurve
 from calc.physics.pump_system import curve_of_sheet, line_loss, speed_through, worn
 from calc.physics.water import density, viscosity
-from calc.units import flow, ft, gauge_pressure, length, number, pressure_gradient, psi, share
+from calc.units import (
+    GRAVITY,
+    flow,
+    ft,
+    gauge_pressure,
+    length,
+    number,
+    pressure_gradient,
+    psi,
+    share,
+)
 
 TEST = "The test"
 COLD = Water(density(283.15), viscosity(283.15))  # 10 °C: a few degrees are a few hundredths of it
@@ -47,7 +56,7 @@ def pump_wear(
         says = "must be three heads that fall while the flows rise from 0: {curve_flows}"
         raise Refused("contradiction", "curve_heads", says=says)
     friction = line_loss(tested_flow, pipes.line_of(drop_kind, drop_length), COLD)
-    weight = COLD.density * pipe.GRAVITY
+    weight = COLD.density * GRAVITY
     head = tested_level + tested_gauge / weight + friction
     sheet = curve.head(tested_flow)
     if sheet <= 0:
@@ -147,8 +156,8 @@ CALCULATOR = Calculator(
     title="Wear of a pump",
     question="How much of its curve does this pump still give?",
     inputs=(
-        fields.curve_flows,
-        fields.curve_heads,
+        well_pump_fields.curve_flows,
+        well_pump_fields.curve_heads,
         flow_input(
             "tested_flow",
             "Flow in the test",
@@ -186,7 +195,7 @@ CALCULATOR = Calculator(
             sure="3 ft",
         ),
         pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
-        fields.drop_length,
+        well_pump_fields.drop_length,
     ),
     outputs=(
         Output(name="head_left", label="Share of its head left", symbol="s", kind=share),

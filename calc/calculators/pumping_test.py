@@ -1,13 +1,12 @@
 """A pumping test: the straight line, what casing storage spoils of it, and the transmissivity."""
 
-from itertools import pairwise
 from math import log, log10, pi
 from typing import NamedTuple
 
-from calc import cautions, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, well_fields
+from calc.fields.well_fields import TEST, refuse_pipe, refuse_readings
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.pumping_test import (
     SCHAFER,
@@ -23,7 +22,6 @@ from calc.physics.pumping_test import Line as Fitted
 from calc.physics.well import inflow_while, open_area, specific_capacity
 from calc.units import day, duration, flow, ft, gpm, length, minute, number, transmissivity
 from calc.units import specific_capacity as capacity_kind
-from calc.well_fields import TEST
 
 MOST_READINGS = 12
 SEASON = 100 * day
@@ -86,7 +84,8 @@ def pumping_test(
     drop_pipe: float,
 ) -> Answer:
     """Transmissivity from the straight line of a pumping or recovery test."""
-    _check(test_times, test_levels, static_level, drop_pipe, casing_bore)
+    refuse_pipe(drop_pipe, casing_bore)
+    refuse_readings("test", test_times, test_levels, static_level)
     drawdowns = tuple(level - static_level for level in test_levels)
     recovers = test_phase == "recovery"
     capacity = specific_capacity(test_flow, max(drawdowns))
@@ -117,27 +116,6 @@ def pumping_test(
         steps=_steps(test, max(drawdowns), own_well),
         charts=(_chart(test),),
     )
-
-
-def _check(
-    times: tuple[float, ...],
-    levels: tuple[float, ...],
-    static: float,
-    pipe: float,
-    bore: float,
-) -> None:
-    if pipe >= bore:
-        raise Refused("contradiction", "drop_pipe", says="does not go into {casing_bore}")
-    if len(times) < 2:
-        raise Refused("contradiction", "test_times", says="needs two readings: one makes no line")
-    if len(times) != len(levels):
-        says = "needs one reading for each of the times: {test_times}"
-        raise Refused("contradiction", "test_levels", says=says)
-    if any(later <= earlier for earlier, later in pairwise(times)):
-        raise Refused("contradiction", "test_times", says="must go on from reading to reading")
-    if min(levels) <= static:
-        says = "must all be deeper than the static level of {static_level}"
-        raise Refused("contradiction", "test_levels", says=says)
 
 
 def _test(

@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, radon_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.decay import RADON, decay_constant, remaining, remaining_mixed, time_until
 from calc.units import day, duration, gal, radon, rate, share, volume
@@ -112,8 +112,8 @@ CALCULATOR = Calculator(
     title="Radon in stored water",
     question="How much radon does storage take off by decay, and is that enough?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
         Input(
             name="storage_water",
             label="Water that stands in storage",
@@ -128,7 +128,7 @@ CALCULATOR = Calculator(
             group="Storage",
             sure="10 %",
         ),
-        replace(fields.daily_use, group="Storage"),
+        replace(open_tank_fields.daily_use, group="Storage"),
         Choice(
             name="storage_mixing",
             label="How water goes through it",

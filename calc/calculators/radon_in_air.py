@@ -3,9 +3,9 @@
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields, levels
+from calc import cautions, levels
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, radon_fields
 from calc.levels import AIR, FIX_AIR, OUTDOOR_AIR, WATER
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.decay import RADON as RADON_HALF_LIFE
@@ -90,7 +90,7 @@ def radon_in_air(
         "z": Quantity(Z_95, number, label="holds 19 of 20"),
         "a": Quantity(LUNG * _TOLD_FOR, share, 2, "lung cancer, from water of strength C_1"),
         "b": Quantity(STOMACH * _TOLD_FOR, share, 2, "stomach cancer, likewise"),
-        "C_1": Quantity(_TOLD_FOR, fields.raw_radon, label="water that both are told for"),
+        "C_1": Quantity(_TOLD_FOR, radon_fields.raw_radon, label="water that both are told for"),
     }
     return Answer(
         outputs={
@@ -228,7 +228,7 @@ def _levels_chart(water: float) -> Bars:
         title="This water beside published levels",
         says=f"Levels for radon in water, looked up in {levels.READ}. No such level binds a "
         "private well.",
-        like=fields.raw_radon,
+        like=radon_fields.raw_radon,
         bars=(
             Bar("This water", water),
             *(Bar(level.body, level.value, level.words) for level in WATER),
@@ -250,8 +250,8 @@ CALCULATOR = Calculator(
     title="Radon in the air from the water",
     question="How much radon does this house's water bring into its air, and does it matter?",
     inputs=(
-        fields.raw_radon,
-        replace(fields.daily_use, group=WATER_USE),
+        radon_fields.raw_radon,
+        replace(open_tank_fields.daily_use, group=WATER_USE),
         Choice(
             name="daily_use_from",
             label="How the water use is known",
@@ -275,8 +275,8 @@ CALCULATOR = Calculator(
             "or a glass of water little (from memory).",
             group=WATER_USE,
         ),
-        fields.house_volume,
-        fields.air_change,
+        radon_fields.house_volume,
+        radon_fields.air_change,
         Choice(
             name="air_change_from",
             label="How the air change is known",

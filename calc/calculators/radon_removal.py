@@ -3,9 +3,9 @@
 from math import hypot
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, RADON
+from calc.fields import INVENTED, RADON, radon_fields
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.removal import removal, removal_doubt, removal_needed
 from calc.units import radon, share
@@ -64,7 +64,7 @@ def radon_removal(
             Bars(
                 title="Before, after and the target",
                 says="The bar of the treated water ends at its upper end.",
-                like=fields.raw_radon,
+                like=radon_fields.raw_radon,
                 bars=(
                     Bar("raw water", raw_radon),
                     Bar("treated water, at most", found.most),
@@ -135,8 +135,8 @@ CALCULATOR = Calculator(
     title="Removal, before and after",
     question="How much radon does the treatment take out, and does it meet the target?",
     inputs=(
-        fields.raw_radon,
-        fields.treated_radon,
+        radon_fields.raw_radon,
+        radon_fields.treated_radon,
         Choice(
             name="treated_seen",
             label="What the report says of the treated water",
@@ -157,7 +157,7 @@ CALCULATOR = Calculator(
             group=RADON,
             once=False,
         ),
-        fields.target_radon,
+        radon_fields.target_radon,
     ),
     outputs=(
         Output(name="removal", label="Removal", symbol="R", kind=share, digits=4),

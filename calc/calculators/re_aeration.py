@@ -1,11 +1,12 @@
 """How long the blower must run after an outage until a tank of raw water is fit again."""
 
+from dataclasses import replace
 from math import e, exp, log
 
-from calc import cautions, fields
+from calc import cautions, fields, stripping_steps
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import OPEN_TANK
+from calc.fields import OPEN_TANK, aerator_fields, open_tank_fields, radon_fields, water_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.bubbles import RISE, Bubble, bubble
 from calc.physics.radon_solubility import ICE_POINT, air_to_water
@@ -110,14 +111,8 @@ def _given(
 
 def _steps(given: dict[str, Quantity]) -> tuple[Step, ...]:
     return (
-        Step(
-            "Radon in water over radon in air, at rest",
-            "L = 0.105 + 0.405 * e**(-0.0502 * t)",
-            given,
-        ),
-        Step("Radon in air over radon in water, at rest", "H = 1 / L", given),
-        Step("How often over a bubble can fill", "u = 6 * c_b * K * z_b / (v * d_b * H)", given),
-        Step("How full it bursts", "f = 1 - e**(-u)", given),
+        *stripping_steps.at_rest(given),
+        *stripping_steps.filling(given),
         Step("Time in which 63 % of the radon leaves", "t_e = V_w / (H * G * f)", given),
         Step("Time to the target", "t_w = n * t_e", given),
         Step("Time in which half leaves", "t_h = n_2 * t_e", given),
@@ -151,21 +146,12 @@ CALCULATOR = Calculator(
     title="After an outage",
     question="How long must the blower run before the tank's water may be drawn again?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.air_radon,
-        Input(
-            name="tank_water",
-            label="Water in the tank",
-            symbol="V_w",
-            kind=volume,
-            default="40 gal",
-            origin=fields.INVENTED,
-            low=1 * gal,
-            high=5000 * gal,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        radon_fields.air_radon,
+        replace(
+            open_tank_fields.tank_water,
             measure="All of it, under the intake too. Full, for that takes longest.",
-            group=OPEN_TANK,
-            sure="5 %",
         ),
         Input(
             name="tank_air",
@@ -180,11 +166,11 @@ CALCULATOR = Calculator(
             group=OPEN_TANK,
             sure="10 %",
         ),
-        fields.aerator_air,
-        fields.water_temperature,
-        fields.bubble_depth,
-        fields.bubble_size,
-        fields.bubble_share,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
+        aerator_fields.bubble_depth,
+        aerator_fields.bubble_size,
+        aerator_fields.bubble_share,
     ),
     outputs=(
         _WAIT,

@@ -2,9 +2,9 @@
 
 from math import exp, log
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.fields import INVENTED
+from calc.fields import INVENTED, radon_fields
 from calc.levels import FIX_AIR
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.decay import RADON, decay_constant
@@ -116,7 +116,7 @@ CALCULATOR = Calculator(
     title="Radon in the bathroom",
     question="How much radon is in the bathroom's air after a shower?",
     inputs=(
-        fields.raw_radon,
+        radon_fields.raw_radon,
         Input(
             name="shower_flow",
             label="Flow of the shower",

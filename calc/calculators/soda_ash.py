@@ -3,10 +3,11 @@
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields, raw_water
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, raw_water, water_fields, well_pump_fields
+from calc.fields.raw_water import RawWater
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     CAUSTIC,
@@ -22,7 +23,6 @@ from calc.physics.carbonate import CACO3_EQUIVALENT
 from calc.physics.feed import feed_flow
 from calc.physics.neutralizer import YEAR, soda_ash_dissolves
 from calc.physics.radon_solubility import ICE_POINT
-from calc.raw_water import RawWater
 from calc.units import (
     L,
     concentration,
@@ -256,7 +256,7 @@ CALCULATOR = Calculator(
     question="How much soda ash brings this water to the pH wanted, and how is the feed pump set?",
     inputs=(
         *raw_water.INPUTS,
-        fields.target_ph,
+        water_fields.target_ph,
         Choice(
             name="feed_chemical",
             label="What is fed",
@@ -270,7 +270,7 @@ CALCULATOR = Calculator(
             "times as much.",
             group=FEED,
         ),
-        replace(fields.well_pump, group=FEED),
+        replace(well_pump_fields.well_pump, group=FEED),
         _SOLUTION,
         Input(
             name="feed_most",
@@ -312,7 +312,7 @@ CALCULATOR = Calculator(
             measure="Thermometer in the solution tank, in winter.",
             group=FEED,
         ),
-        replace(fields.daily_use, group=FEED),
+        replace(open_tank_fields.daily_use, group=FEED),
     ),
     outputs=(
         _DOSE,

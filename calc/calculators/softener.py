@@ -4,9 +4,16 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, treatment_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
-from calc.fields import CHEMISTRY, INVENTED
+from calc.fields import (
+    CHEMISTRY,
+    INVENTED,
+    bed_fields,
+    open_tank_fields,
+    treatment_fields,
+    water_fields,
+)
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.granular_bed import MEDIA, pressure_loss
@@ -382,8 +389,8 @@ CALCULATOR = Calculator(
             "that salt does not get off again.",
             group=CHEMISTRY,
         ),
-        replace(fields.sodium, group=CHEMISTRY),
-        replace(fields.daily_use, group=RESIN),
+        replace(water_fields.sodium, group=CHEMISTRY),
+        replace(open_tank_fields.daily_use, group=RESIN),
         Input(
             name="reserve_days",
             label="Days of use kept back",
@@ -412,7 +419,7 @@ CALCULATOR = Calculator(
             group=RESIN,
         ),
         replace(
-            fields.tank_diameter,
+            bed_fields.tank_diameter,
             name="resin_diameter",
             label="Inside diameter of the softener's tank",
             symbol="D_r",
@@ -454,8 +461,8 @@ CALCULATOR = Calculator(
             measure="Meter before and after, or pail at the drain over all steps.",
             group=RESIN,
         ),
-        replace(fields.service_flow, group=RESIN),
-        replace(fields.water_coldest, group=RESIN),
+        replace(bed_fields.service_flow, group=RESIN),
+        replace(water_fields.water_coldest, group=RESIN),
     ),
     outputs=(
         Output(

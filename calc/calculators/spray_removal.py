@@ -2,12 +2,11 @@
 
 from math import ceil, log
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import AERATOR, INVENTED, flow_input
+from calc.fields import AERATOR, INVENTED, aerator_fields, flow_input, radon_fields, water_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
-from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import air_to_water, diffusivity
 from calc.physics.spray import (
     chamber_removal,
@@ -19,6 +18,7 @@ from calc.physics.spray import (
 )
 from calc.physics.water import density
 from calc.units import (
+    GRAVITY,
     duration,
     gauge_pressure,
     inch,
@@ -186,11 +186,11 @@ CALCULATOR = Calculator(
     title="What a spray reaches",
     question="How much radon does spraying leave in the water?",
     inputs=(
-        fields.raw_radon,
-        fields.target_radon,
-        fields.aerator_flow,
-        fields.aerator_air,
-        fields.water_temperature,
+        radon_fields.raw_radon,
+        radon_fields.target_radon,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
+        water_fields.water_temperature,
         Choice(
             name="spray_way",
             label="How the water meets the spray",
@@ -296,7 +296,7 @@ CALCULATOR = Calculator(
         Output(
             name="around_needed",
             label="Flow round for the target, with as much more air",
-            kind=fields.aerator_flow.kind,
+            kind=aerator_fields.aerator_flow.kind,
             none="does not apply: the water does not go round",
         ),
         Output(name="nozzle_speed", label="Speed out of the nozzle", symbol="v_n", kind=velocity),

@@ -3,10 +3,10 @@
 from math import e, log
 from typing import NamedTuple
 
-from calc import cautions, fields, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, open_tank_fields, well_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.decay import RADON, remaining, remaining_mixed
 from calc.physics.storage import empty_after, refill_time, shortages, storage_needed, turnover
@@ -241,7 +241,7 @@ CALCULATOR = Calculator(
             measure="It is never used in a peak, but it stands in the tank and ages.",
             group=STORAGE,
         ),
-        fields.daily_use,
+        open_tank_fields.daily_use,
     ),
     outputs=(
         Output(

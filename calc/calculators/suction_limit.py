@@ -2,11 +2,10 @@
 
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Axis, Bar, Bars, Chart, Line, Mark
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, well_pump_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
-from calc.physics import pipe
 from calc.physics.inlet_network import Water
 from calc.physics.pump_system import line_loss
 from calc.physics.suction import (
@@ -20,6 +19,7 @@ from calc.physics.suction import (
 )
 from calc.physics.water import density, vapour_pressure, viscosity
 from calc.units import (
+    GRAVITY,
     absolute_pressure,
     atm,
     ft,
@@ -72,7 +72,7 @@ def suction_limit(
     friction = line_loss(suction_flow, line, water)
     air, vapour = air_pressure(altitude), vapour_pressure(water_warmest)
     limit = limit_of(air, water_warmest)
-    weight = water.density * pipe.GRAVITY
+    weight = water.density * GRAVITY
     found = _Suction(
         air / weight,
         vapour / weight,
@@ -175,7 +175,7 @@ def _chart(found: _Suction, altitude: float, kelvin: float) -> Chart:
     return Chart(
         title="Highest lift by height above sea level",
         says="About a foot is lost with every thousand feet.",
-        x=Axis("Height above sea level", fields.altitude),
+        x=Axis("Height above sea level", well_pump_fields.altitude),
         y=Axis("Lift", _LIMIT),
         lines=(
             Line("no pump lifts more", tuple((h, limit_of(air_pressure(h), kelvin))
@@ -193,7 +193,7 @@ CALCULATOR = Calculator(
     title="How high a pump can suck",
     question="Can a pump above the water lift it, at this height and temperature?",
     inputs=(
-        fields.altitude,
+        well_pump_fields.altitude,
         Input(
             name="water_warmest",
             label="Warmest that the water gets",

@@ -6,9 +6,16 @@ phone ten seconds. How sure the lowest level is, `tank_draw` and `outlet_setting
 
 from dataclasses import replace
 
-from calc import cautions, fields
+from calc import cautions
 from calc.errors import Refused
-from calc.fields import INVENTED, OPEN_TANK
+from calc.fields import (
+    INVENTED,
+    OPEN_TANK,
+    house_tank_fields,
+    open_tank_fields,
+    well_pump_fields,
+    well_tank_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.open_tank import sure_reserve
 from calc.physics.tank_run import FREE, Draw, Plant, Run, Stop, run
@@ -236,12 +243,12 @@ CALCULATOR = Calculator(
             group="Draws",
             once=False,
         ),
-        replace(fields.well_pump, sure=""),
-        fields.well_drawdown,
-        replace(fields.worst_inlet, sure=""),
-        fields.limit,
-        replace(fields.worst_outlet, sure=""),
-        replace(fields.pump, sure=""),
+        replace(well_pump_fields.well_pump, sure=""),
+        well_tank_fields.well_drawdown,
+        replace(open_tank_fields.worst_inlet, sure=""),
+        open_tank_fields.limit,
+        replace(open_tank_fields.worst_outlet, sure=""),
+        replace(open_tank_fields.pump, sure=""),
         Choice(
             name="float_kind",
             label="The float",
@@ -255,8 +262,8 @@ CALCULATOR = Calculator(
             "little, a float switch with a solenoid all at once.",
             group=OPEN_TANK,
         ),
-        replace(fields.float_open, sure=""),
-        replace(fields.float_closed, sure=""),
+        replace(open_tank_fields.float_open, sure=""),
+        replace(open_tank_fields.float_closed, sure=""),
         Input(
             name="lock_at",
             label="Water above the intake when a low-level switch stops pump 2",
@@ -270,7 +277,7 @@ CALCULATOR = Calculator(
             "stops to the first air at the intake. 0 if there is no switch.",
             group=OPEN_TANK,
         ),
-        replace(fields.house_drawdown, sure=""),
+        replace(house_tank_fields.house_drawdown, sure=""),
         Choice(
             name="blower",
             label="The blower",

@@ -1,9 +1,9 @@
 """How the open tank comes through one big draw, drawn over time."""
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import OPEN_TANK
+from calc.fields import OPEN_TANK, house_tank_fields, open_tank_fields
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.open_tank import largest_draw, sure_reserve, sure_time
 from calc.physics.pressure_tank import drawdown, residual
@@ -136,7 +136,7 @@ def _chart(result: Run, float_open: float, float_closed: float) -> Chart:
         title="Water above the intake through the draw",
         says=f"In order: {happened}." if happened else "Nothing happens.",
         x=Axis("Time from the start of the draw", _TIME),
-        y=Axis("Water above the intake", fields.float_open),
+        y=Axis("Water above the intake", open_tank_fields.float_open),
         lines=(Line("level", points),),
         limits=(
             Limit("float opens", float_open),
@@ -158,14 +158,14 @@ CALCULATOR = Calculator(
     title="How long the open tank lasts",
     question="Does the open tank come through this draw, and what is its lowest level?",
     inputs=(
-        fields.draw_flow,
-        fields.draw_volume,
-        fields.worst_inlet,
-        fields.limit,
-        fields.worst_outlet,
-        fields.pump,
-        fields.float_open,
-        fields.float_closed,
+        open_tank_fields.draw_flow,
+        open_tank_fields.draw_volume,
+        open_tank_fields.worst_inlet,
+        open_tank_fields.limit,
+        open_tank_fields.worst_outlet,
+        open_tank_fields.pump,
+        open_tank_fields.float_open,
+        open_tank_fields.float_closed,
         Choice(
             name="start",
             label="How the draw finds the tanks",
@@ -178,10 +178,10 @@ CALCULATOR = Calculator(
             measure="The worst is what a house meets sooner or later.",
             group=OPEN_TANK,
         ),
-        fields.house_tank,
-        fields.precharge,
-        fields.cut_in,
-        fields.cut_out,
+        house_tank_fields.house_tank,
+        house_tank_fields.precharge,
+        house_tank_fields.cut_in,
+        house_tank_fields.cut_out,
     ),
     outputs=(
         _TIME,

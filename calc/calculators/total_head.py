@@ -4,10 +4,20 @@ from dataclasses import replace
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields, pipes
+from calc import cautions, pipes
 from calc.charts import Bar, Bars
 from calc.errors import Refused
-from calc.fields import DROP, INVENTED, SWITCH, WELL_PUMP, flow_input
+from calc.fields import (
+    DROP,
+    INVENTED,
+    SWITCH,
+    WELL_PUMP,
+    flow_input,
+    open_tank_fields,
+    water_fields,
+    well_pump_fields,
+    well_tank_fields,
+)
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics import pipe
 from calc.physics.inlet_network import Water
@@ -15,6 +25,7 @@ from calc.physics.pump_system import Line, line_loss, water_power
 from calc.physics.pump_system import total_head as head_of
 from calc.physics.water import density, viscosity
 from calc.units import (
+    GRAVITY,
     acceleration,
     area,
     ft,
@@ -197,8 +208,8 @@ def _steps(system: _System, free: bool) -> tuple[Step, ...]:
 def _given(system: _System) -> dict[str, Quantity]:
     water = system.water
     return {
-        "w": Quantity(water.density * pipe.GRAVITY, pressure_gradient, label="weight of water"),
-        "g": Quantity(pipe.GRAVITY, acceleration, label="gravity"),
+        "w": Quantity(water.density * GRAVITY, pressure_gradient, label="weight of water"),
+        "g": Quantity(GRAVITY, acceleration, label="gravity"),
         "pi": Quantity(pi, number, 5, "a circle's circumference over its diameter"),
         "h_d": Quantity(system.drop_loss, length),
         "h_l": Quantity(system.line_loss + system.minor, length),
@@ -220,7 +231,7 @@ def _pipe_letters(letter: str, name: str, run: Line, system: _System) -> dict[st
 
 
 def _chart(system: _System, lift: float, spent: float, gauge: float) -> Bars:
-    weight = system.water.density * pipe.GRAVITY
+    weight = system.water.density * GRAVITY
     parts = (
         ("lift", lift),
         ("pressure at the gauge", gauge / weight),
@@ -267,16 +278,16 @@ CALCULATOR = Calculator(
             measure="Follow the pipe. A pressure tank on the way counts as one.",
             group=WELL_PUMP,
         ),
-        fields.rest_level,
-        fields.well_level,
-        replace(fields.rise, group=WELL_PUMP),
-        replace(fields.well_cut_in, group=SWITCH),
-        replace(fields.well_cut_out, group=SWITCH),
+        well_pump_fields.rest_level,
+        well_pump_fields.well_level,
+        replace(open_tank_fields.rise, group=WELL_PUMP),
+        replace(well_tank_fields.well_cut_in, group=SWITCH),
+        replace(well_tank_fields.well_cut_out, group=SWITCH),
         pipes.pipe_choice("drop_kind", "Drop pipe", "pe-1", DROP),
-        fields.drop_length,
+        well_pump_fields.drop_length,
         pipes.pipe_choice("line_kind", "Pipe from the well head to the gauge", "pe-1", DROP),
-        fields.line_length,
-        fields.well_fittings,
+        well_pump_fields.line_length,
+        well_pump_fields.well_fittings,
         Input(
             name="spent_before",
             label="Pressure lost on the way in anything else",
@@ -291,7 +302,7 @@ CALCULATOR = Calculator(
             group=DROP,
             sure="0 psi",
         ),
-        fields.water_coldest,
+        water_fields.water_coldest,
     ),
     outputs=(
         _HEAD,

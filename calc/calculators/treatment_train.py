@@ -6,10 +6,22 @@ from itertools import pairwise
 from math import log10, pi
 from typing import NamedTuple
 
-from calc import cautions, fields, raw_water, treatment_fields
+from calc import cautions
 from calc.charts import Place, Track, Train
 from calc.errors import Refused
-from calc.fields import BED, INVENTED
+from calc.fields import (
+    BED,
+    INVENTED,
+    bed_fields,
+    house_tank_fields,
+    open_tank_fields,
+    raw_water,
+    treatment_fields,
+    water_fields,
+    well_pump_fields,
+    well_tank_fields,
+)
+from calc.fields.raw_water import RawWater
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.calcite import CALCITE, CALCIUM_MOLAR, SODIUM_MOLAR, dissolved_to
 from calc.physics.carbonate import (
@@ -29,7 +41,6 @@ from calc.physics.train import (
     followed,
 )
 from calc.physics.treated_water import IRON_MOLAR, Treated, aired, oxidized
-from calc.raw_water import RawWater
 from calc.treatment_order import Facts, broken, ordered, reason
 from calc.units import (
     L,
@@ -571,19 +582,19 @@ CALCULATOR = Calculator(
         raw_water.raw_ph,
         raw_water.alkalinity,
         replace(
-            fields.hardness,
+            water_fields.hardness,
             measure="Drop test or the laboratory's sheet, raw water. All of it is taken as "
             "calcium, which puts scale on the safe side.",
         ),
         treatment_fields.raw_iron,
         raw_water.water_temperature,
-        replace(fields.service_flow, group="Flow and pressure"),
-        replace(fields.well_pump, group="Flow and pressure"),
-        replace(fields.well_cut_in, group="Flow and pressure"),
-        replace(fields.cut_in, group="Flow and pressure"),
-        replace(fields.float_open, group="Flow and pressure"),
+        replace(bed_fields.service_flow, group="Flow and pressure"),
+        replace(well_pump_fields.well_pump, group="Flow and pressure"),
+        replace(well_tank_fields.well_cut_in, group="Flow and pressure"),
+        replace(house_tank_fields.cut_in, group="Flow and pressure"),
+        replace(open_tank_fields.float_open, group="Flow and pressure"),
         replace(
-            fields.tank_diameter,
+            bed_fields.tank_diameter,
             measure="Of the widest filter tank; all are taken as this wide, with beds of 36 in. "
             "From the label, or tape around the tank divided by 3.14, less half an inch of wall.",
             group=BED,

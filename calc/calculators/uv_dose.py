@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, MG_L, flow_input
+from calc.fields import INVENTED, MG_L, flow_input, water_fields
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.germs import absorbance, lamp_output, logs_of_uv, water_factor
 from calc.units import absorbance as absorbance_kind
@@ -294,8 +294,8 @@ CALCULATOR = Calculator(
             WATER,
             20 * percent,
         ),
-        replace(fields.total_iron, group=WATER),
-        replace(fields.hardness, low=0, high=3000 * MG_L, group=WATER),
+        replace(water_fields.total_iron, group=WATER),
+        replace(water_fields.hardness, low=0, high=3000 * MG_L, group=WATER),
         Input(
             name="turbidity",
             label="Turbidity, NTU",

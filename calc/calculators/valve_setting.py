@@ -3,16 +3,16 @@
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, house_tank_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics import valve
-from calc.physics.pipe import GRAVITY
 from calc.physics.restriction import flow_coefficient, orifice_bore
 from calc.physics.water import CRITICAL_PRESSURE, density, vapour_pressure
 from calc.units import (
+    GRAVITY,
     absolute_pressure,
     acceleration,
     angle,
@@ -290,7 +290,7 @@ CALCULATOR = Calculator(
             measure="Count them.",
             group=THE_VALVE,
         ),
-        fields.water_now,
+        house_tank_fields.water_now,
     ),
     outputs=(
         Output(

@@ -3,10 +3,10 @@
 from math import exp
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, aerator_fields, open_tank_fields, radon_fields
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.off_gas import DECAY, FROM_USE, even_share, room_radon, vent_radon
 from calc.units import (
@@ -202,11 +202,11 @@ CALCULATOR = Calculator(
     title="A leaking vent",
     question="What is in the vent's air, and what does a leak of it do to the room?",
     inputs=(
-        fields.raw_radon,
-        fields.treated_radon,
-        fields.daily_use,
-        fields.aerator_flow,
-        fields.aerator_air,
+        radon_fields.raw_radon,
+        radon_fields.treated_radon,
+        open_tank_fields.daily_use,
+        aerator_fields.aerator_flow,
+        aerator_fields.aerator_air,
         _LEAK,
         Input(
             name="room_volume",

@@ -4,9 +4,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import cautions, fields
+from calc import cautions
 from calc.charts import Bar, Bars
-from calc.fields import INVENTED, MG_L, SHEET, on_sheet
+from calc.fields import INVENTED, MG_L, SHEET, water_fields
+from calc.fields.water_fields import on_sheet
 from calc.levels import LEVELS, READ, Level, health, nuisance, sources_of, strictest
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.water_report import times_level
@@ -397,7 +398,7 @@ CALCULATOR = Calculator(
             measure="Ask, and say why: nitrate, lead and manganese harm the smallest first.",
             group=SHEET,
         ),
-        fields.nitrate,
+        water_fields.nitrate,
         on_sheet(
             "arsenic",
             "Arsenic",
@@ -433,17 +434,17 @@ CALCULATOR = Calculator(
         on_sheet(
             "fluoride", "Fluoride", "C_F", "0.4 mg/L", "From the sheet, raw water.", 50 * MG_L
         ),
-        fields.manganese,
-        fields.total_iron,
-        fields.sodium,
+        water_fields.manganese,
+        water_fields.total_iron,
+        water_fields.sodium,
         replace(
-            fields.hardness,
+            water_fields.hardness,
             low=0,
             high=3000 * MG_L,
             measure="From the sheet, as calcium carbonate, or in grains a gallon. Raw water.",
             group=SHEET,
         ),
-        fields.lab_ph,
+        water_fields.lab_ph,
     ),
     outputs=(
         Output(

@@ -3,9 +3,10 @@
 from math import log, pi
 from typing import NamedTuple
 
-from calc import cautions, fields, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line
-from calc.fields import INVENTED
+from calc.fields import INVENTED, open_tank_fields, well_fields, well_pump_fields
+from calc.fields.well_fields import PEAK, lowest_drawdown, well_of
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.well import (
     Supply,
@@ -17,7 +18,6 @@ from calc.physics.well import (
     supply,
 )
 from calc.units import area, duration, flow, hour, length, minute, number, share, volume
-from calc.well_fields import PEAK, lowest_drawdown, well_of
 
 BACK = 0.9  # share of the drawdown that counts as recovered; the whole takes for ever
 POINTS = 30
@@ -230,7 +230,7 @@ CALCULATOR = Calculator(
         well_fields.pump_cover,
         well_fields.well_inflow,
         well_fields.fracture_depth,
-        fields.well_pump,
+        well_pump_fields.well_pump,
         well_fields.peak_time,
         well_fields.peak_use,
         Input(
@@ -247,7 +247,7 @@ CALCULATOR = Calculator(
             measure="From the end of one peak to the start of the next, on the busiest day.",
             group=PEAK,
         ),
-        fields.daily_use,
+        open_tank_fields.daily_use,
     ),
     outputs=(
         Output(name="peak_supply", label="The well gives in the peak", symbol="V", kind=volume),

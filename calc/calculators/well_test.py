@@ -1,13 +1,12 @@
 """A bail or recovery test: from the rising level to the inflow and the yield."""
 
-from itertools import pairwise
 from math import pi
 from typing import NamedTuple
 
-from calc import cautions, well_fields
+from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
-from calc.errors import Refused
-from calc.fields import INVENTED
+from calc.fields import INVENTED, well_fields
+from calc.fields.well_fields import TEST, lowest_drawdown, refuse_pipe, refuse_readings
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.filter_life import largest_ratio
 from calc.physics.fouling import Fit, fitted
@@ -15,7 +14,6 @@ from calc.physics.pumping_test import TWO_SIDED
 from calc.physics.student import student_t
 from calc.physics.well import inflow_while, open_area
 from calc.units import area, duration, flow, ft, length, minute, number, specific_capacity, velocity
-from calc.well_fields import TEST, lowest_drawdown
 
 MOST_READINGS = 12
 POINTS = 24
@@ -94,7 +92,8 @@ def well_test(
 ) -> Answer:
     """Inflow for each foot of drawdown, and the yield at the lowest level."""
     lowest = lowest_drawdown(static_level, pump_depth, pump_cover)
-    _check(rise_times, rise_levels, static_level, drop_pipe, casing_bore)
+    refuse_pipe(drop_pipe, casing_bore)
+    refuse_readings("rise", rise_times, rise_levels, static_level)
     drawdowns = tuple(level - static_level for level in rise_levels)
     test = _Test(
         rise_law,
@@ -124,27 +123,6 @@ def well_test(
         steps=_steps(test),
         charts=(_chart(test),),
     )
-
-
-def _check(
-    times: tuple[float, ...],
-    levels: tuple[float, ...],
-    static: float,
-    pipe: float,
-    bore: float,
-) -> None:
-    if pipe >= bore:
-        raise Refused("contradiction", "drop_pipe", says="does not go into {casing_bore}")
-    if len(times) < 2:
-        raise Refused("contradiction", "rise_times", says="needs two readings: one has no rise")
-    if len(times) != len(levels):
-        says = "needs one reading for each of the times: {rise_times}"
-        raise Refused("contradiction", "rise_levels", says=says)
-    if any(later <= earlier for earlier, later in pairwise(times)):
-        raise Refused("contradiction", "rise_times", says="must go on from reading to reading")
-    if min(levels) <= static:
-        says = "must all be deeper than the static level of {static_level}"
-        raise Refused("contradiction", "rise_levels", says=says)
 
 
 def _interval(test: _Test) -> tuple[float | None, float | None]:

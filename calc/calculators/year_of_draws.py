@@ -2,9 +2,10 @@
 
 from collections.abc import Mapping
 
-from calc import cautions, household
+from calc import cautions
 from calc.charts import Bar, Bars
-from calc.household import House
+from calc.fields import household
+from calc.fields.household import House
 from calc.model import (
     Answer,
     Calculator,

@@ -20,7 +20,7 @@ SYMPTOM = Symptom(
                 Branch(
                     "Clears from the top down, over half an hour or more.",
                     "Solids: lime, clay, fine iron.",
-                    "Keep the glass. What lies at the bottom, white, grey or brown, goes to the "
+                    "Keep the glass. What lies at the bottom, white, gray or brown, goes to the "
                     "laboratory with the next sample.",
                     fits=("solids",),
                 ),

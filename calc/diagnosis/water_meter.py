@@ -25,10 +25,10 @@ SYMPTOM = Symptom(
             name="still",
         ),
         Step(
-            "A spoon of food colour into each toilet tank. Wait a quarter of an hour.",
+            "A spoon of food color into each toilet tank. Wait a quarter of an hour.",
             (
                 Branch(
-                    "Colour in the bowl.",
+                    "Color in the bowl.",
                     "The flapper leaks: a gallon a minute is no rare figure (from memory).",
                     "A new flapper, then read the meter again.",
                     fits=("toilet",),

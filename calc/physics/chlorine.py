@@ -1,31 +1,9 @@
 """Shock chlorination: what to pour for a level, what level a recipe gives, what pH does to it."""
 
-from math import pi
-
 # Molar masses, g/mol, from the standard atomic weights [ciaaw-2021].
 CHLORINE = 2 * 35.45
 ASCORBIC = 176.124
 A_PERCENT = 10.0  # kg/m³ of chlorine in each per cent of a liquid: weight by volume
-
-
-def bore_volume(diameter: float, column: float) -> float:
-    """Volume of water in a round bore or pipe, m³.
-
-        V = π d² h / 4
-
-    diameter -- inside diameter, m
-    column   -- m of it that water fills. In a well from the level at rest to the bottom: all
-                the water takes chlorine, not only what the pump reaches
-
-    A 6 in bore holds 1.47 gallons in each foot:
-
-    >>> from calc.units import ft, gal, inch
-    >>> round(bore_volume(6 * inch, 1 * ft) / gal, 2)
-    1.47
-
-    Source: geometry; the same figure in [mesa-shock], Table I.
-    """
-    return pi * diameter**2 * column / 4
 
 
 def liquid_dose(water: float, level: float, strength: float) -> float:

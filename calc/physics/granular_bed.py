@@ -6,9 +6,9 @@ Grains are taken as all of one size. Real media are not, and the figures are goo
 from math import exp, inf, pi, sqrt
 from typing import NamedTuple
 
-from calc.physics.pipe import GRAVITY
 from calc.physics.water import density, viscosity
 from calc.roots import bracket
+from calc.units import GRAVITY
 
 SLOWEST, FASTEST = 1e-6, 1e5  # Reynolds numbers between which a grain's fall is looked for
 

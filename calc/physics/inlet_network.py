@@ -7,7 +7,7 @@ from typing import NamedTuple
 from calc.physics import pipe
 from calc.physics.pump_curve import PumpCurve
 from calc.roots import bracket
-from calc.units import gpm
+from calc.units import GRAVITY, gpm
 
 
 class Water(NamedTuple):
@@ -19,7 +19,7 @@ class Water(NamedTuple):
     @property
     def weight(self) -> float:
         """Pressure under each metre of it, Pa/m."""
-        return self.density * pipe.GRAVITY
+        return self.density * GRAVITY
 
 
 class Path(NamedTuple):

@@ -1,25 +1,9 @@
 """The intake of the open tank: water that must stand over it, and what is left to use."""
 
-from math import pi, sqrt
+from math import sqrt
 
-from calc.physics.pipe import GRAVITY
-
-
-def intake_velocity(flow: float, bore: float) -> float:
-    """Velocity of the water in the intake's opening, m/s.
-
-        v = 4 Q / (π D²)
-
-    flow -- the most that pump 2 can draw, m³/s; not the mean of the day
-    bore -- inside diameter of the opening, m: of a bell its mouth, not the pipe
-
-    >>> from calc.units import gpm, inch
-    >>> round(intake_velocity(6 * gpm, 1.049 * inch), 4)
-    0.6789
-
-    Source: geometry.
-    """
-    return 4 * flow / (pi * bore**2)
+from calc.physics import pipe
+from calc.units import GRAVITY
 
 
 def froude_number(velocity: float, bore: float) -> float:
@@ -30,8 +14,9 @@ def froude_number(velocity: float, bore: float) -> float:
     velocity -- in the opening, m/s
     bore     -- of the opening, m
 
+    >>> from calc.physics.pipe import velocity
     >>> from calc.units import gpm, inch
-    >>> round(froude_number(intake_velocity(6 * gpm, 1.049 * inch), 1.049 * inch), 3)
+    >>> round(froude_number(velocity(6 * gpm, 1.049 * inch), 1.049 * inch), 3)
     1.328
 
     Source: [ansi-hi-9-8].
@@ -57,7 +42,7 @@ def least_submergence(flow: float, bore: float) -> float:
 
     Source: [ansi-hi-9-8]; the size of the effect of scale from memory.
     """
-    return bore * (1 + 2.3 * froude_number(intake_velocity(flow, bore), bore))
+    return bore * (1 + 2.3 * froude_number(pipe.velocity(flow, bore), bore))
 
 
 def usable_volume(volume: float, area: float, submergence: float) -> float:

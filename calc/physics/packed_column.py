@@ -4,10 +4,9 @@ from math import cbrt, exp, log, pi
 from typing import NamedTuple
 
 from calc.physics.air import viscosity as air_viscosity
-from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import GAS_CONSTANT, air_to_water, diffusivity
 from calc.physics.water import CRITICAL_TEMPERATURE, density, viscosity
-from calc.units import atm, mm
+from calc.units import GRAVITY, atm, mm
 
 _AIR_MOLE = 0.028964  # kg/mol of dry air, from memory
 _PLASTIC = 0.033  # N/m, surface tension under which water wets polyethylene, [onda-1968]

@@ -2,9 +2,7 @@
 
 from math import log, log10, pi
 
-from calc.units import ft
-
-GRAVITY = 9.80665  # m/s², standard acceleration, [nist-811]
+from calc.units import GRAVITY, ft
 
 LAMINAR = 2000.0  # Reynolds number up to which a stream is taken as laminar, [rossman-2000]
 TURBULENT = 4000.0  # and from which Colebrook's equation holds, [rossman-2000]

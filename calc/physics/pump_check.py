@@ -1,9 +1,7 @@
 """What a gauge, a pail and a watch tell of a pump in its well."""
 
 from calc.physics.pump_curve import PumpCurve
-from calc.units import ft, ftH2O
-
-WATER_COLUMN = ftH2O / ft  # pressure under each metre of water, Pa/m
+from calc.units import WATER_COLUMN
 
 
 def fill_flow(caught: float, time: float) -> float:

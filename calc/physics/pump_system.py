@@ -12,6 +12,7 @@ from calc.physics import pipe
 from calc.physics.inlet_network import Water, balance
 from calc.physics.pump_curve import Point, PumpCurve, curve_through
 from calc.roots import bracket
+from calc.units import GRAVITY
 
 LEAST_POWER, MOST_POWER = 0.3, 8.0  # of a pump's curve: a choice, no source
 
@@ -60,7 +61,7 @@ def total_head(
 
     Source: the energy of a steady stream, as in any handbook; [rossman-2000] for the losses.
     """
-    weight = water.density * pipe.GRAVITY
+    weight = water.density * GRAVITY
     return lift + pressure / weight + sum(line_loss(flow, line, water) for line in lines)
 
 
@@ -145,7 +146,7 @@ def water_power(flow: float, head: float, density: float) -> float:
 
     Source: work over time; the trade's form from memory.
     """
-    return density * pipe.GRAVITY * flow * head
+    return density * GRAVITY * flow * head
 
 
 def pumping_energy(volume: float, head: float, density: float, efficiency: float) -> float:
@@ -164,7 +165,7 @@ def pumping_energy(volume: float, head: float, density: float, efficiency: float
 
     Source: conservation of energy.
     """
-    return density * pipe.GRAVITY * volume * head / efficiency
+    return density * GRAVITY * volume * head / efficiency
 
 
 def curve_of_sheet(flows: Sequence[float], heads: Sequence[float]) -> PumpCurve | None:

@@ -2,7 +2,7 @@
 
 from math import exp, pi, sqrt
 
-from calc.physics.pipe import GRAVITY
+from calc.units import GRAVITY
 
 _TERMS = 80  # of a series whose terms fall off with the square of their number
 _SHORT = 1e-3  # Fourier number under which the short-time form is exact to rounding

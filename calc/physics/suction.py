@@ -1,13 +1,12 @@
 """How high a pump above the water can lift it: the air pushes, the water's vapour pushes back."""
 
-from calc.physics.pipe import GRAVITY
 from calc.physics.water import density, vapour_pressure
-from calc.units import atm
+from calc.units import GRAVITY, atm
 
 # Standard atmosphere below 11 km: temperature at sea level over its fall for each metre,
 # 288.15 K / 0.0065 K/m, and the exponent g M / (R L). [us-atmosphere-1976]
 SCALE = 288.15 / 0.0065  # m
-EXPONENT = 9.80665 * 0.0289644 / (8.31432 * 0.0065)
+EXPONENT = GRAVITY * 0.0289644 / (8.31432 * 0.0065)
 
 
 def air_pressure(altitude: float) -> float:

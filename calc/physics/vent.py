@@ -3,7 +3,8 @@
 from typing import NamedTuple
 
 from calc.physics import air
-from calc.physics.pipe import GRAVITY, ROUGHNESS_DRAWN, head_loss, minor_loss, velocity
+from calc.physics.pipe import ROUGHNESS_DRAWN, head_loss, minor_loss, velocity
+from calc.units import GRAVITY
 
 
 class Duct(NamedTuple):

@@ -42,8 +42,9 @@ def stored_volume(diameter: float, column: float) -> float:
         V = π d² h / 4
 
     diameter -- inside diameter of the bore, m
-    column   -- height of water the pump can reach, m: pump's depth less the water kept over it,
-                less static level. The full depth of the well always overstates it.
+    column   -- height of water, m. For use what the pump can reach: pump's depth less the water
+                kept over it, less static level; the full depth of the well always overstates it.
+                For chlorine all of it, from the level at rest to the bottom.
 
     Holds for a straight bore. Rock holes run out of gauge, and fractures hold water this formula
     does not see.

@@ -14,6 +14,7 @@ from calc.views.words import shown, with_unit
 GREEK = {"pi", "mu", "rho", "eta", "lambda", "alpha", "beta", "epsilon", "sigma", "tau"}
 _LETTERS = {"pi": "π", "mu": "μ", "rho": "ρ", "eta": "η", "lambda": "λ", "alpha": "α",
             "beta": "β", "epsilon": "ε", "sigma": "σ", "tau": "τ"}  # fmt: skip
+_RAISED = {"2": "²", "3": "³"}
 _ADD, _MULTIPLY, _NEGATE, _POWER, _ATOM = 1, 2, 3, 4, 5
 
 # formula -> MathML with ⟦name⟧ in place of each letter. Filled when the handbook is built:
@@ -56,13 +57,14 @@ class _Style(NamedTuple):
     over: str
     over_binds: int
     power: str
+    power_binds: int
     root: str
     function: str
 
 
-_TEXT = _Style("×", "−", "({0})", "{0} / {1}", _MULTIPLY, "{0}^{1}", "√({0})", "{0}({1})")
+_TEXT = _Style("×", "−", "({0})", "{0} / {1}", _MULTIPLY, "{0}^{1}", _ATOM, "√({0})", "{0}({1})")
 _LATEX = _Style(
-    r"\times", "-", r"\left({0}\right)", r"\frac{{{0}}}{{{1}}}", _ATOM, "{0}^{{{1}}}",
+    r"\times", "-", r"\left({0}\right)", r"\frac{{{0}}}{{{1}}}", _ATOM, "{0}^{{{1}}}", 0,
     r"\sqrt{{{0}}}", r"\{0}\left({1}\right)",
 )  # fmt: skip
 
@@ -89,7 +91,7 @@ class _Writer:
         """The text, and how tightly it binds."""
         match node:
             case ast.Name(id=name):
-                return self.name(name), _ATOM
+                return self._named(self.name(name))
             case ast.Constant(value=value):
                 return str(value), _ATOM
             case ast.UnaryOp(op=ast.USub(), operand=operand):
@@ -118,11 +120,17 @@ class _Writer:
                 over = self._inside(node.left, least[0]), self._inside(node.right, least[1])
                 return style.over.format(*over), style.over_binds
             case ast.Pow():
-                power = self.style.power.format(
-                    self._inside(node.left, _ATOM), self.write(node.right)[0]
-                )
-                return power.replace("^2", "²").replace("^3", "³"), _POWER
+                raised = self._inside(node.right, style.power_binds)
+                base = self._inside(node.left, _ATOM)
+                if style is _TEXT and raised in _RAISED:
+                    return base + _RAISED[raised], _POWER
+                return style.power.format(base, raised), _POWER
         raise ValueError(f"no way to show {ast.dump(node)}")
+
+    def _named(self, text: str) -> tuple[str, int]:
+        """A figure with its unit, raised to a power, needs brackets: (1.049 in)²."""
+        two = self.style is _TEXT and len(text.split()) == 2
+        return text, _NEGATE if two else _ATOM
 
     def _infix(self, node: ast.BinOp, sign: str, left: int, right: int) -> str:
         return f"{self._inside(node.left, left)} {sign} {self._inside(node.right, right)}"

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from calc import household
+from calc.fields import household
 
 
 @pytest.fixture(autouse=True, scope="module")

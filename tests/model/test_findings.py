@@ -678,7 +678,7 @@ CONTRADICTIONS = [
     ),
     ("low_yield deeper_pump=139", "deeper_pump", "is less than today's 140 ft"),
     ("well_test drop_pipe=6", "drop_pipe", "does not go into 6 in"),
-    ("well_test rise_times=1", "rise_times", "needs two readings: one has no rise"),
+    ("well_test rise_times=1", "rise_times", "needs two readings: one makes no line"),
     (
         "well_test rise_times=1;2",
         "rise_levels",

@@ -1,6 +1,7 @@
 """The working that is shown is the working that was done."""
 
 import ast
+import re
 from math import sqrt
 
 import pytest
@@ -84,6 +85,9 @@ def test_working_of_any_example(name: str, data: st.DataObject) -> None:
         ("a = b / c / d", "a = b / c / d", r"a = \frac{\frac{b}{c}}{d}"),
         ("a = b / (c / d)", "a = b / (c / d)", r"a = \frac{b}{\frac{c}{d}}"),
         ("a = (b * c)**2", "a = (b × c)²", r"a = \left(b \times c\right)^{2}"),
+        ("a = 10**(b - c)", "a = 10^(b − c)", r"a = 10^{b - c}"),
+        ("a = b**2.5 + c**25", "a = b^2.5 + c^25", r"a = b^{2.5} + c^{25}"),
+        ("a = e**(-b)", "a = e^(−b)", r"a = e^{-b}"),
         ("a = -b * c", "a = −b × c", r"a = -b \times c"),
         ("dV = V_t * 2", "ΔV = V_t × 2", r"\Delta V = V_{\text{t}} \times 2"),
         ("t = max(R, 0)", "t = max(R; 0)", r"t = \max\left(R; 0\right)"),
@@ -95,6 +99,14 @@ def test_formulas_as_text_and_latex(formula: str, text: str, latex: str) -> None
     """Written by hand: brackets where arithmetic needs them and nowhere else."""
     assert as_text(formula) == text
     assert as_latex(formula) == latex
+
+
+def test_a_figure_with_its_unit_is_raised_whole() -> None:
+    """By reason: 1.049 in² is an area, (1.049 in)² the square of a bore."""
+    case = solve(calculator("intake_depth"))
+    assert case.answer
+    step = next(step for step in case.answer.steps if "**2" in step.formula)
+    assert re.search(r"\([\d.]+ in\)²", as_worked_text(case, step))
 
 
 @pytest.mark.parametrize("formula", ["a = b if c else d", "a = b[0]", "a = b // c", "a = b.c"])

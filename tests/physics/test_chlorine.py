@@ -10,12 +10,12 @@ from calc.physics.chlorine import (
     CHLORINE,
     acid_constant,
     ascorbic_acid,
-    bore_volume,
     dry_dose,
     hypochlorous_share,
     level_given,
     liquid_dose,
 )
+from calc.physics.well import stored_volume
 from calc.units import L, cup, fl_oz, ft, gal, gram, imp_gal, inch, mg, mL, oz, qt
 
 BLEACH = 52.5  # kg/m³ of chlorine in liquid of 5.25 %
@@ -55,7 +55,7 @@ def test_dry_for_100_gallons(strength: float, unit: float, printed: str) -> None
         pytest.param(2 * oz * 0.70, HUNDRED, "104.8", id="hickory-disinfect, granules"),
         pytest.param(0.75 * qt * BLEACH, HUNDRED, "98.4", id="wi-dnr-bacteria, 100 ppm"),
         pytest.param(1.5 * qt * BLEACH, HUNDRED, "196.9", id="wi-dnr-bacteria, 200 ppm"),
-        pytest.param(4.5 * cup * BLEACH, bore_volume(5 * ft, 1 * ft), "100.5", id="cdc-dug"),
+        pytest.param(4.5 * cup * BLEACH, stored_volume(5 * ft, 1 * ft), "100.5", id="cdc-dug"),
         pytest.param(112 * fl_oz * BLEACH, HUNDRED, "459", id="mesa-shock, bleach"),
         pytest.param(8 * oz * 0.70, HUNDRED, "419", id="mesa-shock, granules"),
         pytest.param(1 * gal * 50, 200 * gal, "250", id="agwt-disinfect, 5 %"),
@@ -70,7 +70,7 @@ def test_what_recipes_give(chlorine: float, water: float, printed: str) -> None:
 
 def test_a_dug_well_of_30_feet() -> None:
     """[cdc-dug]: 30 ft of 4 1/2 cups are 135 cups; at 16 a gallon 8.44 gal."""
-    whole = liquid_dose(bore_volume(5 * ft, 30 * ft), 100.5 * mg / L, 0.0525)
+    whole = liquid_dose(stored_volume(5 * ft, 30 * ft), 100.5 * mg / L, 0.0525)
     assert agrees(whole / cup, "135")
     assert agrees(whole / gal, "8.44")
 
@@ -88,7 +88,7 @@ def test_narrow_wells_of_alberta(
     diameter: float, water: float, weak: float, strong: float, dry: float
 ) -> None:
     """[alberta-shock] Table 1, 200 ppm in twice the casing: 198 to 204, but 4 in and 12 %: 192."""
-    twice = 2 * bore_volume(diameter * inch, 1 * ft)
+    twice = 2 * stored_volume(diameter * inch, 1 * ft)
     assert agrees(twice / imp_gal, str(water)) or diameter == 8  # 4.35 there: printed 4.2
     assert 198 <= round(ppm(weak * L * BLEACH, water * imp_gal)) <= 204
     assert 198 <= round(ppm(dry * gram * 0.70, water * imp_gal)) <= 204
@@ -101,7 +101,7 @@ def test_narrow_wells_of_alberta(
 )
 def test_wide_wells_of_alberta(diameter: float, weak: float, strong: float, dry: float) -> None:
     """[alberta-shock] Table 1, 200 ppm in the casing itself: 198 to 204."""
-    water = bore_volume(diameter * inch, 1 * ft)
+    water = stored_volume(diameter * inch, 1 * ft)
     assert 198 <= ppm(weak * L * BLEACH, water) <= 204
     assert 198 <= ppm(strong * L * 120, water) <= 204
     assert 198 <= ppm(dry * gram * 0.70, water) <= 204
@@ -131,7 +131,7 @@ ST_CLAIR = [
 
 def st_clair(row: int, diameter: int, deep: bool) -> float:
     first, last, cups = ST_CLAIR[row]
-    water = bore_volume(diameter * inch, (last if deep else first) * ft)
+    water = stored_volume(diameter * inch, (last if deep else first) * ft)
     return ppm(cups[diameter - 1] * cup * BLEACH, water)
 
 
@@ -153,7 +153,7 @@ def test_the_table_that_does_not_give_500() -> None:
 )
 def test_a_table_without_a_level(bleach: float, depth: float, printed: str) -> None:
     """[brunswick-disinfect], 6 in: the level jumps from row to row."""
-    assert agrees(ppm(bleach * BLEACH, bore_volume(6 * inch, depth * ft)), printed)
+    assert agrees(ppm(bleach * BLEACH, stored_volume(6 * inch, depth * ft)), printed)
 
 
 def test_the_storage_mix_of_alberta() -> None:
@@ -170,7 +170,7 @@ def test_the_storage_mix_of_alberta() -> None:
 )
 def test_gallons_in_a_foot(diameter: float, printed: str) -> None:
     """[mesa-shock] Table I."""
-    assert agrees(bore_volume(diameter * inch, 1 * ft) / gal, printed)
+    assert agrees(stored_volume(diameter * inch, 1 * ft) / gal, printed)
 
 
 @pytest.mark.parametrize(
@@ -199,4 +199,4 @@ def test_neutralizing_200_gallons() -> None:
 
 def test_bore_by_the_sphere_of_archimedes() -> None:
     """By reason: two thirds of a cylinder as high as wide are its sphere."""
-    assert bore_volume(2.0, 2.0) * 2 / 3 == pytest.approx(4 / 3 * pi, rel=1e-12)
+    assert stored_volume(2.0, 2.0) * 2 / 3 == pytest.approx(4 / 3 * pi, rel=1e-12)

@@ -8,10 +8,10 @@ from calc.figures import agrees
 from calc.physics.intake import (
     float_opening,
     froude_number,
-    intake_velocity,
     least_submergence,
     usable_volume,
 )
+from calc.physics.pipe import velocity
 from calc.physics.tank_run import Draw, Plant, run
 from calc.units import ft, gal, gpm, inch, m, minute
 from tests.model.given import steady
@@ -20,7 +20,7 @@ from tests.model.given import steady
 def test_one_inch_at_six_gallons_a_minute() -> None:
     """[ansi-hi-9-8] worked apart: v 0.67890 m/s, Fd 1.32813, S 4.2534 in."""
     bore = 1.049 * inch
-    speed = intake_velocity(6 * gpm, bore)
+    speed = velocity(6 * gpm, bore)
     assert agrees(speed / m, "0.67890")
     assert froude_number(speed, bore) == pytest.approx(1.32813, abs=1e-5)
     assert agrees(least_submergence(6 * gpm, bore) / inch, "4.2534")

@@ -33,9 +33,8 @@ from calc.physics.neutralizer import (
     soda_ash_dissolves,
     used_in_a_year,
 )
-from calc.physics.pipe import GRAVITY
 from calc.physics.water import density, viscosity
-from calc.units import day, ft, gal, gpm, inch, lb, minute, mm, psi
+from calc.units import GRAVITY, day, ft, gal, gpm, inch, lb, minute, mm, psi
 from tests.model.given import steady
 from tests.physics.test_calcite import waters
 

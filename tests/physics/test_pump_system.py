@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from calc.figures import agrees
 from calc.physics.inlet_network import Water, balance
-from calc.physics.pipe import GRAVITY, ROUGHNESS_DRAWN, head_loss_hazen_williams
+from calc.physics.pipe import ROUGHNESS_DRAWN, head_loss_hazen_williams
 from calc.physics.pump_curve import PumpCurve, rated_curve
 from calc.physics.pump_system import (
     Line,
@@ -25,7 +25,7 @@ from calc.physics.pump_system import (
     water_power,
     worn,
 )
-from calc.units import ft, gal, gpm, hour, hp, inch, kPa, psi
+from calc.units import GRAVITY, ft, gal, gpm, hour, hp, inch, kPa, psi
 from tests.model.given import steady
 
 NU = 1.1e-5 * ft**2  # EPANET's usual viscosity, m²/s

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from calc.figures import agrees
-from calc.physics.pipe import GRAVITY
 from calc.physics.radon_solubility import air_to_water, diffusivity
 from calc.physics.spray import (
     chamber_removal,
@@ -19,7 +18,7 @@ from calc.physics.spray import (
     left_recirculated,
     still_drop,
 )
-from calc.units import mm, psi
+from calc.units import GRAVITY, mm, psi
 from tests.model.given import steady
 
 TEN, FIFTEEN = 283.15, 288.15

@@ -5,9 +5,8 @@ from fluids.atmosphere import ATMOSPHERE_1976
 from iapws import IAPWS97
 
 from calc.figures import agrees
-from calc.physics.pipe import GRAVITY
 from calc.physics.suction import air_pressure, npsh_available, suction_limit
-from calc.units import ft, kPa, psi, temperature
+from calc.units import GRAVITY, ft, kPa, psi, temperature
 
 C = temperature.unit("°C").zero
 

@@ -50,7 +50,7 @@ FACTS = Recall(
         Fact(
             "The flow falls. What is checked before the pump is called worn?",
             "the level, then the volts, then leaks",
-            ("the colour of the water", "the size of the tank"),
+            ("the color of the water", "the size of the tank"),
             "Wear is told by head, not by flow alone.",
             "Common mistakes",
         ),

@@ -65,7 +65,7 @@ FACTS = Recall(
         Fact(
             "Which rule of a state is quoted?",
             "the one in force where the house stands",
-            ("the strictest one known", "any neighbour's"),
+            ("the strictest one known", "any neighbor's"),
             "Rules carry their day.",
             "Common mistakes",
         ),

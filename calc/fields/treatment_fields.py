@@ -5,8 +5,7 @@ The worked case is invented: the Quarry Road house at Alder Ledge.
 
 from dataclasses import replace
 
-from calc import fields
-from calc.fields import CHEMISTRY, INVENTED, flow_input
+from calc.fields import CHEMISTRY, INVENTED, flow_input, water_fields
 from calc.model import Choice, Input
 from calc.units import L, concentration, duration, gal, mg, minute, number, volume
 
@@ -27,7 +26,7 @@ raw_iron = Input(
     group=CHEMISTRY,
     sure="15 %",
 )
-manganese = replace(fields.manganese, group=CHEMISTRY)
+manganese = replace(water_fields.manganese, group=CHEMISTRY)
 oxidant = Choice(
     name="oxidant",
     label="What turns the iron to rust",

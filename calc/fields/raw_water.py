@@ -5,9 +5,8 @@ that they can be one water. The worked case is invented: the Quarry Road house a
 from dataclasses import replace
 from typing import NamedTuple
 
-from calc import fields
 from calc.errors import Refused
-from calc.fields import CHEMISTRY, INVENTED
+from calc.fields import CHEMISTRY, INVENTED, water_fields
 from calc.model import Input
 from calc.physics.calcite import CALCIUM_MOLAR, USUAL_STRENGTH, Water, water_of_ph
 from calc.physics.carbonate import CACO3_EQUIVALENT, co2_at_rest, from_ph
@@ -29,7 +28,7 @@ raw_ph = Input(
     sure="0.1",
 )
 alkalinity = replace(
-    fields.alkalinity,
+    water_fields.alkalinity,
     measure="Drop test at the well or the laboratory's sheet: it does not change when gas leaves "
     "the bottle. Take raw water, before any neutralizer.",
 )
@@ -48,7 +47,7 @@ calcium = Input(
     sure="10 %",
 )
 water_temperature = replace(
-    fields.water_temperature,
+    water_fields.water_temperature,
     group=CHEMISTRY,
     measure="Thermometer in running raw water. Deep wells hardly change over the year.",
 )

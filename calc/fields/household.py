@@ -4,9 +4,8 @@ and what they make together. The worked case is invented: the Quarry Road house 
 
 from typing import NamedTuple
 
-from calc import fields
 from calc.errors import Refused
-from calc.fields import INVENTED, flow_input
+from calc.fields import INVENTED, flow_input, house_tank_fields, open_tank_fields
 from calc.model import Input
 from calc.physics.demand import FILLS, Household, day_volume
 from calc.physics.open_tank import sure_reserve
@@ -180,14 +179,14 @@ USE = (
     uneven,
 )
 OUT = (
-    fields.limit,
-    fields.worst_outlet,
-    fields.pump,
-    fields.float_open,
-    fields.float_closed,
-    fields.house_drawdown,
+    open_tank_fields.limit,
+    open_tank_fields.worst_outlet,
+    open_tank_fields.pump,
+    open_tank_fields.float_open,
+    open_tank_fields.float_closed,
+    house_tank_fields.house_drawdown,
 )
-INPUTS = (*USE, fields.worst_inlet, *OUT)
+INPUTS = (*USE, open_tank_fields.worst_inlet, *OUT)
 SOURCES = (
     "deoreo-2016",
     "buchberger-1995",

@@ -4,6 +4,9 @@ The worked case is invented: the Quarry Road house at Alder Ledge. Depths are co
 of the casing.
 """
 
+from collections.abc import Sequence
+from itertools import pairwise
+
 from calc.errors import Refused
 from calc.fields import INVENTED
 from calc.model import Input
@@ -193,3 +196,27 @@ def well_of(
         says = "must be below the static level of {static_level}"
         raise Refused("contradiction", "fracture_depth", says=says)
     return Well(open_area(casing_bore), well_inflow, fracture)
+
+
+def refuse_readings(
+    kind: str, times: Sequence[float], levels: Sequence[float], static: float
+) -> None:
+    """Refused where KIND_times and KIND_levels, of a level that was watched, do not fit."""
+    if len(times) < 2:
+        says = "needs two readings: one makes no line"
+        raise Refused("contradiction", f"{kind}_times", says=says)
+    if len(times) != len(levels):
+        says = f"needs one reading for each of the times: {{{kind}_times}}"
+        raise Refused("contradiction", f"{kind}_levels", says=says)
+    if any(later <= earlier for earlier, later in pairwise(times)):
+        says = "must go on from reading to reading"
+        raise Refused("contradiction", f"{kind}_times", says=says)
+    if min(levels) <= static:
+        says = "must all be deeper than the static level of {static_level}"
+        raise Refused("contradiction", f"{kind}_levels", says=says)
+
+
+def refuse_pipe(drop_pipe: float, casing_bore: float) -> None:
+    """Refused where the drop pipe is no thinner than the bore it hangs in."""
+    if drop_pipe >= casing_bore:
+        raise Refused("contradiction", "drop_pipe", says="does not go into {casing_bore}")
