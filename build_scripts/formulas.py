@@ -11,6 +11,7 @@ from pathlib import Path
 
 from latex2mathml.converter import convert
 
+from build_scripts.runtime import imports
 from calc.views.formula import SYMBOLS, TEMPLATES, as_latex, letter_latex, letters
 
 CALCULATORS = Path(__file__).resolve().parents[1] / "calc" / "calculators"
@@ -37,9 +38,16 @@ def teach() -> None:
 @cache
 def made_of(file: Path) -> tuple[dict[str, str], dict[str, str]]:
     """Formula -> its MathML, and letter -> its own, of all that a module may show."""
-    every = sorted(set(written_in(file)))
+    every = sorted({formula for each in (file, *shared_by(file)) for formula in written_in(each)})
     names = sorted({name for formula in every for name in letters(formula)})
     return {each: template(each) for each in every}, {name: symbol(name) for name in names}
+
+
+def shared_by(file: Path) -> Iterator[Path]:
+    """The modules of steps that several calculators show alike, of those that this one imports."""
+    for name in imports.imported(file):
+        if name.endswith("_steps"):
+            yield imports.ROOT.joinpath(*name.split(".")).with_suffix(".py")
 
 
 def written_in(file: Path) -> Iterator[str]:

@@ -201,6 +201,10 @@ class Output(Field):
     outside: str = ""
     none: str = ""
 
+    def __post_init__(self) -> None:
+        if (self.low is not None or self.high is not None) and not self.outside:
+            raise ValueError(f"{self.name}: say in words what is wrong outside its limits")
+
     def is_outside(self, value: float) -> bool:
         """Whether the value passes one of its limits."""
         under = self.low is not None and value < self.low
@@ -331,7 +335,7 @@ class Calculator:
 
 def _taken_by(work: Callable[..., Answer]) -> list[str]:
     """Names of what a function takes. `inspect` tells as well, but is heavy to load on a phone."""
-    code = cast(FunctionType, work).__code__
+    code = cast(FunctionType, getattr(work, "__wrapped__", work)).__code__
     return list(code.co_varnames[: code.co_argcount + code.co_kwonlyargcount])
 
 

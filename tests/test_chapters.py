@@ -1,6 +1,7 @@
 """The chapters say what calc says, and cite what exists."""
 
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -52,7 +53,7 @@ def test_a_false_claim_stops_the_build(source: str, told: str) -> None:
 
 
 def test_a_false_claim_stops_the_whole_build(tmp_path: Path) -> None:
-    (tmp_path / "docs").mkdir()
+    shutil.copytree(ROOT / "docs", tmp_path / "docs")
     page = "# Page\n\n```claims\noutlet_setting\nmargin = 9 gpm\n```\n"
     (tmp_path / "docs/index.md").write_text(page)
     (tmp_path / "mkdocs.yml").write_text(

@@ -133,7 +133,7 @@ def test_names_with_a_hash_are_told_from_others(site: Site) -> None:
     kept = {path for path in paths if re.search(headers.HASHED, path)}
     assert not [path for path in kept if path.endswith((".html", "sw.js", "manifest.json"))]
     runtime = {p for p in paths if re.fullmatch(r"/runtime/[^.]+-\w+\.(js|wasm|zip)", p)}
-    assert len(runtime) == 4 + len(names())
+    assert len(runtime) == 5 + len(names())  # Python, its loader and library, calc, coursework
     assert runtime <= kept
     assert not [path for path in kept if path.startswith(("/app/", "/search/", "/drawings/"))]
     assert any(path.startswith("/assets/javascripts/bundle.") for path in kept)

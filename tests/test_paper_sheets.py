@@ -9,6 +9,7 @@ import pytest
 from pypdf import PdfReader
 
 from build_scripts.environment import ROOT
+from build_scripts.formulas import teach
 from build_scripts.paper_sheets import key, sheet
 from build_scripts.paper_sheets.__main__ import main, public
 from build_scripts.paper_sheets.paper import Copy, copies, whole
@@ -106,6 +107,12 @@ def assert_asks_without_answers(copy: Copy, text: str) -> None:
                     assert not re.search(rf"(?<![\d.]){re.escape(answer)}", text), answer
             if question.because:
                 assert plain(question.because) not in text
+
+
+@pytest.fixture(autouse=True, scope="module")
+def taught() -> None:
+    """Formulas as MathML, as the command has them."""
+    teach()
 
 
 @pytest.mark.parametrize("name", names())

@@ -7,6 +7,7 @@ from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import CHEMISTRY, aerator_fields, radon_fields, water_fields
+from calc.fields.water_fields import LEAST_PH, MOST_PH
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.carbonate import (
     CACO3_EQUIVALENT,
@@ -27,7 +28,6 @@ from calc.units import concentration, number, share
 # Two readings of a pocket meter that agree to 0.1 each: from memory.
 CLOSE = 0.2
 STRENGTH = 2.0  # ionic strength over alkalinity in ordinary well water, computed for six waters
-LEAST_PH, MOST_PH = 6.5, 8.5  # [cfr-143-3]
 POINTS, MOST_UNITS = 36, 5.0
 
 

@@ -9,6 +9,7 @@ from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.fields import INVENTED, raw_water, water_fields
 from calc.fields.raw_water import RawWater
+from calc.fields.water_fields import LEAST_PH, MOST_PH
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     CALCITE,
@@ -38,7 +39,6 @@ from calc.physics.water_report import strength_of_solids
 from calc.units import L, concentration, mg, number, share, temperature
 
 CHANGES = "What is done to it"
-LEAST_PH, MOST_PH = 6.5, 8.5  # [cfr-143-3]
 NEAR = 0.2  # an index this near 0 is 0: pH to 0.1, alkalinity and calcium to 10 %
 MUCH = 0.4  # over 0 by so much a heater crusts, from memory
 # Of a chart: points; most of a base over what calcite takes to be at rest, and the least, kg/m³.

@@ -8,6 +8,7 @@ from calc import cautions
 from calc.charts import Axis, Chart, Line, Mark
 from calc.errors import Refused
 from calc.fields import CHEMISTRY, INVENTED, treatment_fields, water_fields
+from calc.fields.water_fields import LEAST_PH
 from calc.levels import LEVELS
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import USUAL_STRENGTH
@@ -46,7 +47,6 @@ MG_L = mg / L
 # After bleach or permanganate, common practice, no source.
 CHEMICAL_STAY = 20 * minute
 DROP = 0.1  # in the pH, from which the acid is worth a word
-LEAST_PH = 6.5  # [cfr-143-3]
 BLACK = 0.05 * MG_L  # manganese that stains, [cfr-143-3]
 MANGANESE_PH = 8.5  # under it bleach takes hours over manganese, from memory
 POINTS = 40

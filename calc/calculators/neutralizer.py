@@ -8,6 +8,7 @@ from calc import cautions
 from calc.charts import Axis, Bar, Bars, Chart, Limit, Line, Mark
 from calc.fields import BED, CHEMISTRY, bed_fields, open_tank_fields, raw_water, water_fields
 from calc.fields.raw_water import RawWater
+from calc.fields.water_fields import MOST_PH
 from calc.model import Answer, Calculator, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     Base,
@@ -49,7 +50,6 @@ from calc.units import (
     volume,
 )
 
-MOST_PH = 8.5  # [cfr-143-3]
 SERVICE = 3 * gpm / ft**2  # common practice, no source; short draws up to 5 or 6
 AERATOR_TAKES = 0.8  # of the carbon dioxide, for comparing: a fair aerator, no source
 LITTLE = 1e-9  # kg: as good as nothing

@@ -8,6 +8,7 @@ from calc.charts import Axis, Chart, Limit, Line, Mark
 from calc.errors import Refused
 from calc.fields import INVENTED, open_tank_fields, raw_water, water_fields, well_pump_fields
 from calc.fields.raw_water import RawWater
+from calc.fields.water_fields import MOST_PH
 from calc.model import Answer, Calculator, Choice, Finding, Input, Output, Quantity, Step
 from calc.physics.calcite import (
     CAUSTIC,
@@ -41,7 +42,6 @@ from calc.units import (
 
 FEED = "Feed"
 BASES = {"soda_ash": SODA_ASH, "caustic": CAUSTIC}
-MOST_PH = 8.5  # [cfr-143-3]
 STEEP = 0.3  # a feed pump's error, by which a pH after too much and too little is told
 LOW_DIET = 20 * mg / L  # [epa-sodium-2003]
 FULL, IDLE = 0.9, 0.1  # shares of its stroke between which a feed pump keeps time, from memory

@@ -22,6 +22,7 @@ from calc.fields import (
     well_tank_fields,
 )
 from calc.fields.raw_water import RawWater
+from calc.fields.water_fields import LEAST_PH
 from calc.model import Answer, Calculator, Choice, Finding, Output, Quantity, Step
 from calc.physics.calcite import CALCITE, CALCIUM_MOLAR, SODIUM_MOLAR, dissolved_to
 from calc.physics.carbonate import (
@@ -59,7 +60,7 @@ from calc.units import (
 from calc.units import hardness as hardness_kind
 
 PLACES = 6
-ACID, LEAST_PH = 7.0, 6.5  # the second [cfr-143-3]
+ACID = 7.0
 ENOUGH_PH = 7.2  # where pipes are copper, common practice, no source
 STAINS = 0.3 * mg / L  # [cfr-143-3]
 WEAK = 20 * psi  # at the tap, common practice, no source
@@ -602,7 +603,14 @@ CALCULATOR = Calculator(
         *(_place(n) for n in range(1, PLACES + 1)),
     ),
     outputs=(
-        Output(name="tap_ph", label="pH at the tap", symbol="pH_x", kind=number, low=LEAST_PH),
+        Output(
+            name="tap_ph",
+            label="pH at the tap",
+            symbol="pH_x",
+            kind=number,
+            low=LEAST_PH,
+            outside="Acid.",
+        ),
         Output(name="tap_co2", label="Carbon dioxide at the tap", symbol="c_x", kind=concentration),
         Output(name="tap_hardness", label="Hardness at the tap", kind=hardness_kind),
         Output(

@@ -106,7 +106,7 @@ def _weighed(
         says = "Right." if right else "Right for your own earlier figure. That one is not."
         return Verdict("right", 1.0, says, value, not right)
     for slip, wrong in question.slips:
-        if abs(value - wrong) <= _width(question, wrong):
+        if question.near(value, wrong):
             return Verdict("slip", slip.marks, slip.hint, value)
     return Verdict("wrong", 0.0, "Not yet.", value)
 
@@ -119,15 +119,7 @@ def _near_own(variant: Variant, question: Question, value: float, own: Mapping[s
     if question.name not in working.found or not found:
         return False
     follows = working.value(question.name, found)
-    return follows is not None and abs(value - follows) <= _width(question, follows)
-
-
-def _width(question: Question, about: float) -> float:
-    """How far off is allowed about another value than the right one."""
-    assert isinstance(question.right, float)
-    if question.absolute or not question.right:
-        return question.band
-    return question.band * abs(about / question.right)
+    return follows is not None and question.near(value, follows)
 
 
 def _other_unit(question: Question, number: float) -> bool:

@@ -20,6 +20,8 @@ CLOSE = 0.01  # figures that differ by less are not asked to be told apart
 CLEAR = 2.0  # tolerances that a slip must be away from the right answer
 TRIES = 60
 
+EDGE = 1 + 1e-4  # what lies on the edge is within; a package has its figures to seven digits
+
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Question:
@@ -46,10 +48,14 @@ class Question:
     digits: int = 0
     slips: tuple[tuple[Slip | Common, float], ...] = ()
 
-    def near(self, value: float) -> bool:
-        """Whether an SI value is the right one, within what is allowed."""
+    def near(self, value: float, about: float | None = None) -> bool:
+        """Whether an SI value is the right one, or another one, within what is allowed."""
         assert isinstance(self.right, float)
-        return abs(value - self.right) <= self.band
+        if about is None or self.absolute or not self.right:
+            width = self.band
+        else:
+            width = self.band * abs(about / self.right)
+        return abs(value - (self.right if about is None else about)) <= width * EDGE
 
 
 @dataclass(frozen=True, eq=False)

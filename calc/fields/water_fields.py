@@ -15,6 +15,8 @@ from calc.units import (
     nitrate as nitrate_kind,
 )
 
+LEAST_PH, MOST_PH = 6.5, 8.5  # at the tap, [cfr-143-3]
+
 alkalinity = Input(
     name="alkalinity",
     label="Alkalinity of the water",

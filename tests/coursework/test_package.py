@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from build_scripts.runtime.imports import package_files
+from build_scripts.runtime.imports import PAGE_ASKS, calculators, reached
 from calc.coursework.deck import VARIANTS
 from calc.coursework.package import package
 from calc.coursework.problem import Problem, ProblemSet
@@ -57,7 +57,8 @@ def test_rows_are_the_variants(made: tuple[ProblemSet, dict[str, Any]]) -> None:
 
 def test_a_first_visit_does_not_carry_the_coursework() -> None:
     """The design: what a page can reach of `calc` from its forms holds no problem and no key."""
-    assert not [name for name in package_files() if name.startswith("calc.coursework")]
+    carried = reached([PAGE_ASKS, *calculators()])
+    assert not [name for name in carried if name.startswith("calc.coursework")]
 
 
 def test_check_codes(made: tuple[ProblemSet, dict[str, Any]]) -> None:

@@ -36,11 +36,17 @@ PINT = {
     "pCi/L": "pCi/liter",
     "mg/L as CaCO3": "mg/liter",
     "mg/L": "mg/liter",
+    "mg/L as N": "mg/liter",
+    "meq/L": "mmol/liter",
+    "µS/cm per meq/L": "microsiemens/centimeter/(mmol/liter)",
+    "mg/L per µS/cm": "mg/liter/(microsiemens/centimeter)",
     "%": "percent",
     "psi/ft": "psi/ft",
     "ft/s²": "ft/s**2",
     "psi/gpm": "psi*minute/gallon",
     "per h": "1/hour",
+    "per cm": "1/cm",
+    "gpg per mg/L": "grain/gallon/(mg/liter)",
     "cpm": "1/minute",
     "cps": "1/second",
     "cpm/pCi": "1/minute/picocurie",
@@ -160,7 +166,9 @@ def test_every_kind_says_the_si_unit_that_its_factors_lead_to() -> None:
     unknown = set()
     for kind in KINDS:
         unit = kind.usual("us")
-        si = SI_UNITS[kind.name].replace("³", "**3").replace("²", "**2")
+        si = "".join(
+            {"³": "**3", "²": "**2", "·": "*"}.get(one, one) for one in SI_UNITS[kind.name]
+        )
         if kind.name in ("flow coefficient", "number"):
             unknown.add(kind.name)
             continue

@@ -56,7 +56,7 @@ function weighed(problem, question, text, value, own, book) {
     return { judged: "right", marks: 1, says, ...rest };
   }
   for (const [hint, marks, wrong] of slips(question)) {
-    if (Math.abs(value - wrong) <= width(question, wrong)) {
+    if (near(question, value, wrong)) {
       return { judged: "slip", marks, says: hint, value };
     }
   }
@@ -73,11 +73,11 @@ function slips(question) {
 
 const absolute = (question) => question.band !== undefined;
 const band = (question) => question.band ?? question.tolerance * Math.abs(question.right);
-const near = (question, value) => Math.abs(value - question.right) <= band(question);
+const EDGE = 1 + 1e-4; // what lies on the edge is within; these figures have seven digits
 
-function width(question, about) {
-  if (absolute(question) || !question.right) return band(question);
-  return band(question) * Math.abs(about / question.right);
+function near(question, value, about = question.right) {
+  const share = absolute(question) || !question.right ? 1 : Math.abs(about / question.right);
+  return Math.abs(value - about) <= band(question) * share * EDGE;
 }
 
 function inAnotherUnit(question, number) {
@@ -87,7 +87,7 @@ function inAnotherUnit(question, number) {
 function nearOwn(problem, question, value, own, book) {
   if (!question.follows.length || !Object.keys(own).length) return false;
   const follows = followed(problem, question, own, book);
-  return Number.isFinite(follows) && Math.abs(value - follows) <= width(question, follows);
+  return Number.isFinite(follows) && near(question, value, follows);
 }
 
 /** What the steps give for a question with the student's own figures, SI. */
