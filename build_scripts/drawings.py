@@ -1,6 +1,7 @@
 """The ```drawing fence: a drawing of the chapter, from docs/drawings/NAME.svg.
 
-    ```drawing open-tank-system
+    ```drawing
+    open-tank-system
     From the well to the house. The letters are used through this chapter.
     ```
 

@@ -88,7 +88,7 @@ PROVED = (
     Ticks("Pump 2's check valve holds"),
     Ticks("Alarm heard"),
     Ticks("Outlet limit locked and tagged", ("yes", "no")),
-    Ticks("Bypass shut, locked and labelled", ("yes", "no")),
+    Ticks("Bypass shut, locked and labeled", ("yes", "no")),
 )
 THEN_AND_NOW = ("Last time", "Today", "Change")
 RAW_AND_TREATED = ("Raw", "Treated", "Level, from the report")

@@ -73,7 +73,7 @@ def _named(chapter: Chapter, is_reference: bool) -> Iterator[tuple[str, Element]
         else:
             names = "label" in classes(each)
         if names:
-            yield text(each), each
+            yield re.sub(r"^\d+\. ", "", text(each)), each  # a step of a visit has its number
 
 
 def _merged(found: Mapping[str, list[str]]) -> Index:

@@ -28,6 +28,8 @@ def on_paper(article: Element) -> Element:
 
 def _printed(element: Element) -> Element | None:
     tag, of = element.tag, classes(element)
+    if element.get("type") in {"radio", "checkbox"}:
+        return make("span", "☐\u00a0")
     if tag in CONTROLS | SILENT or of & LEFT_OUT or "hidden" in element.attrib:
         return None
     if tag == "img":
@@ -77,7 +79,7 @@ def _clean(element: Element) -> None:
         element.attrib.pop("aria-label", None)
     if element.tag == "label":  # of a sheet's field, which is not on paper
         element.attrib.pop("for", None)
-        element.tag = "span"
+        element.tag = "div" if (element[:1] and element[0].text == "☐\u00a0") else "span"
     if element.tag == "legend":
         element.tag = "p"
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 from xml.etree.ElementTree import Element
 
-from build_scripts.book import index
+from build_scripts.book import fills, index
 from build_scripts.book.gather import Chapter, chapters, settings
 from build_scripts.book.tree import classes, inside, is_heading, make, read, text
 from build_scripts.offline import build_date
@@ -49,6 +49,7 @@ def document(book: Book, pages: Mapping[str, int], paper: str) -> Element:
         sections = [_with_pages(each, pages) for each in group]
         body.append(make("div", *sections, class_=_kind(group), style=f"page: group{place}"))
     body.append(index.drawn(book.entries, pages))
+    fills.as_lines(body)
     head = make("head", make("title", book.title), make("style", style))
     return make("html", head, body, lang=LANGUAGE)
 

@@ -342,7 +342,7 @@ CALCULATOR = Calculator(
         ),
         _choice(
             "bypass",
-            "Bypass shut, locked and labelled",
+            "Bypass shut, locked and labeled",
             "passed",
             "Test 12: read the label as a stranger would. No bypass at all passes.",
             REST,

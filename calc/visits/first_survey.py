@@ -17,7 +17,7 @@ VISIT = Visit(
             "walk",
             "Walk from the well to the last tap",
             "Follow the pipe with a light. Note every valve, gauge, filter and tank, what is "
-            "labelled and what is not. Nothing is opened yet. Photograph every nameplate.",
+            "labeled and what is not. Nothing is opened yet. Photograph every nameplate.",
         ),
         Step(
             "well",

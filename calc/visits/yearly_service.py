@@ -55,7 +55,7 @@ VISIT = Visit(
             "service",
             "Service the filter",
             "By its sheet: backwash, or refill a neutralizer to its mark, or a new cartridge. "
-            "Bypass shut again, locked and labelled.",
+            "Bypass shut again, locked and labeled.",
             caution=cautions.PRESSURE,
         ),
         Step(

@@ -21,7 +21,7 @@ _TOLD = (
     "shuts: {power_failure}. High-level float shuts a second valve: {high_float}. Overflow carries "
     "the whole flow in: {overflow}. Pump 2's check valve holds: {pump_check}. Outlet limit locked "
     "and tagged: {limit_locked}. Alarm heard, and stays on: {alarm}. Bypass shut, locked and "
-    "labelled: {bypass}."
+    "labeled: {bypass}."
 )
 
 FACTS = Recall(
