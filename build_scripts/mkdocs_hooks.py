@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
-from build_scripts import bundle, drawings, early, fences, formulas, headers, offline, pages
+from build_scripts import bundle, drawings, early, fences, formulas, headers, labels, offline, pages
 from build_scripts.houses import Houses
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
@@ -92,9 +92,7 @@ def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -
 
 def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
     root = "../" * page.file.src_uri.count("/")
-    output = early.with_preloads(output, root)
-    # the theme leaves its search dialog without a name
-    return output.replace('role="dialog"', 'role="dialog" aria-label="Search"', 1)
+    return labels.with_buttons(early.with_preloads(output, root))
 
 
 def on_post_build(config: MkDocsConfig) -> None:

@@ -16,7 +16,12 @@ def visit_sheet(name: str, visit: Visit, root: str) -> Safe:
 def _step(visit_name: str, place: int, step: Step, root: str) -> Safe:
     tick = tag(
         "label",
-        tag("input", type="checkbox", data_tick=f"{visit_name}.{step.name}"),
+        tag(
+            "input",
+            type="checkbox",
+            aria_label=f"Done: {step.title}",
+            data_tick=f"{visit_name}.{step.name}",
+        ),
         tag("span", "Done"),
         class_="visit-tick",
     )
@@ -42,6 +47,7 @@ def _opens(step: Step) -> Safe:
 def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
     """An empty field for a figure."""
     id_ = f"{visit_name}-{step.name}-{each.name}"
+    described = f"{id_}-help {id_}-error"
     help_ = tag(
         "details",
         tag("summary", "How?", aria_label=f"How? {each.label}"),
@@ -53,7 +59,7 @@ def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
         options = [
             tag(
                 "label",
-                tag("input", type="radio", name=id_, value=value),
+                tag("input", type="radio", name=id_, value=value, aria_describedby=described),
                 tag("span", said),
             )
             for value, said in each.options.items()
@@ -69,7 +75,7 @@ def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
     return tag(
         "div",
         tag("label", each.label, for_=id_),
-        _entry(each, id_),
+        _entry(each, id_, described),
         tag("p", class_="calc-reading"),
         told,
         class_="calc-field",
@@ -77,7 +83,7 @@ def _ask(visit_name: str, step: Step, each: Input | Choice) -> Safe:
     )
 
 
-def _entry(each: Input, id_: str) -> Safe:
+def _entry(each: Input, id_: str, described: str) -> Safe:
     boxes = [
         tag(
             "input",
@@ -86,7 +92,7 @@ def _entry(each: Input, id_: str) -> Safe:
             enterkeyhint="next",
             id=id_ if place == 0 else f"{id_}-{place + 1}",
             aria_label=f"{each.label} {place + 1}" if each.several > 1 else None,
-            aria_describedby=f"{id_}-help {id_}-error",
+            aria_describedby=described,
         )
         for place in range(each.several)
     ]

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from build_scripts import bundle
+from build_scripts import bundle, formulas
 from build_scripts.runtime import binary, packed
 from build_scripts.runtime.engine import ASKED, MAIN
 from build_scripts.runtime.library import PYODIDE
@@ -56,6 +56,15 @@ def asked_of_jobs() -> list[dict[str, Any]]:
         for do in (*browser.ON_JOBS, *browser.ON_HOUSE, *browser.ON_SHEETS)
     ]
     return [*told, given | {"do": "house-show", "job": write_job(demo.as_left())}]
+
+
+def test_python_looks_into_every_archive_for_the_packages_it_holds() -> None:
+    """The code: a package begun in one archive goes on in others only if `take` names it."""
+    for role, members in bundle.packages(formulas.as_modules()).items():
+        for path in members if role != "calc" else ():
+            folder = path.rpartition("/")[0]
+            begins = f"{folder}/__init__.py" in members
+            assert begins or folder.replace("/", ".") in browser.PACKAGES, path
 
 
 def asked_of_problems() -> list[dict[str, Any]]:

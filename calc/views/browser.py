@@ -28,7 +28,7 @@ from calc.views.words import finding_words, refusal_words
 type Data = Mapping[str, Any]
 type Reply = dict[str, Any]
 
-PACKAGES = ("calc", "calc.calculators", "calc.physics", "calc.mathml")
+PACKAGES = ("calc", "calc.calculators", "calc.fields", "calc.physics", "calc.mathml")
 WEEKS_A_YEAR = 365 / 7
 MOST_WEEKS = 2000  # in one request: no more than a fast machine counts within a few seconds
 

@@ -58,7 +58,7 @@ def show(asked: Data) -> Reply:
     rows = [_value_row(known[name], value) for name, value in job.values.items()]
     if not rows:
         return {"html": tag("p", "Nothing is kept yet. Keep figures from any calculator.")}
-    heads = ("Figure", "Value", "From", "")
+    heads = ("Figure", "Value", "From", "Take out")
     return {"html": table("What this job holds", heads, rows)}
 
 
@@ -261,7 +261,8 @@ def _button(do: str, label: str, *, disabled: bool = False) -> Safe:
 
 
 def _value_row(each: Input | Choice, value: JobValue) -> Safe:
-    drop_ = tag("button", "Take out", type="button", data_drop=each.name)
+    named = f"Take out: {each.label}"
+    drop_ = tag("button", "Take out", type="button", aria_label=named, data_drop=each.name)
     return cells(each.label, as_kept(each, value), came_from(value), drop_)
 
 
@@ -311,7 +312,7 @@ def table(caption: str, heads: tuple[str, ...], rows: list[Safe]) -> Safe:
     """A table in a box of its own, which a narrow screen scrolls sideways."""
     head = tag("tr", *(tag("th", text, scope="col") for text in heads))
     inside = tag("table", tag("caption", caption), tag("thead", head), tag("tbody", *rows))
-    return tag("div", inside, class_="calc-table", tabindex="0", role="region", aria_label=caption)
+    return tag("div", inside, class_="calc-table", tabindex="0", role="group", aria_label=caption)
 
 
 def cells(*told: object) -> Safe:

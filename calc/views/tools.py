@@ -14,11 +14,15 @@ ACTIONS = (
     ("record", "Print record"),
     ("blank", "Print blank form"),
 )
+OPENS = {"code": "false"}  # what shows something below, and whether it does
 
 
 def tools(case: Case, key: str) -> Safe:
     """The tools of a calculator; `key` makes their ids the page's own."""
-    buttons = [tag("button", words, type="button", data_do=do) for do, words in ACTIONS]
+    buttons = [
+        tag("button", words, type="button", data_do=do, aria_expanded=OPENS.get(do))
+        for do, words in ACTIONS
+    ]
     return tag(
         "div",
         *(

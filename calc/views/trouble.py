@@ -59,10 +59,16 @@ def _again(symptom: Symptom) -> Safe:
     return tag("p", said, " ", _marking("Another complaint", COMPLAINT, ""), class_="trouble-again")
 
 
-def _marking(label: str, mark: str, value: str, note: str = "") -> Safe:
-    """A button that marks a step of the job."""
+def _marking(label: str, mark: str, value: str, note: str = "", named: str = "") -> Safe:
+    """A button that marks a step of the job. Its name says more where several have one label."""
     return tag(
-        "button", label, type="button", data_mark=mark, data_value=value or None, data_note=note
+        "button",
+        label,
+        type="button",
+        aria_label=named or None,
+        data_mark=mark,
+        data_value=value or None,
+        data_note=note,
     )
 
 
@@ -97,7 +103,7 @@ def _taken(symptom: Symptom, name: str, seen: Mapping[str, int], skipped: list[s
             shown = f"({_SKIPPED})"
         else:
             continue
-        undo = _marking("Undo", _mark(name, step), "")
+        undo = _marking("Undo", _mark(name, step), "", named=f"Undo: {step.take}")
         rows.append(tag("li", step.take, " ", tag("strong", shown), " ", undo))
     return tag("ol", *rows, class_="trouble-taken") if rows else Safe()
 

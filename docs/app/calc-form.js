@@ -7,7 +7,7 @@ import { onNews } from "./job-store.js";
 import { linked, linkTo } from "./link.js";
 import { ask, start } from "./python.js";
 import { store, unitSet } from "./stored.js";
-import { useTool } from "./tools.js";
+import { showCode, useTool } from "./tools.js";
 
 const PAUSE = 900; // ms of quiet before a screen reader is told the finished sentence
 const REST = 350; // ms of quiet before the plus-or-minus is worked out
@@ -182,7 +182,7 @@ customElements.define(
       for (const told of this.querySelectorAll(".calc-found, .calc-drawn, .calc-counted")) {
         told.replaceChildren();
       }
-      this.part(".calc-code").hidden = true;
+      showCode(this, false);
       this.words = [this.dataset.key, ...reply.words.slice(1)];
       // an answer may come when the reader has gone on to another page
       if (this.isConnected) {

@@ -51,8 +51,14 @@ async function copy(form) {
 
 async function code(form) {
   const shown = form.part(".calc-code");
-  shown.hidden = !shown.hidden;
+  showCode(form, shown.hidden);
   if (!shown.hidden) shown.innerHTML = await codeOf(link(form));
+}
+
+/** Shows or hides the code, and tells a reader of the screen which. */
+export function showCode(form, isOn) {
+  form.part(".calc-code").hidden = !isOn;
+  form.part("[data-do=code]").ariaExpanded = String(isOn);
 }
 
 async function record(form, what) {
