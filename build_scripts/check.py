@@ -20,7 +20,18 @@ CHECKS = (
 )
 TESTS = (
     ["pytest", "-m", "browser"],  # one after the other: a slow browser is no fault
-    ["pytest", "-m", "not browser", "--numprocesses=logical", "--dist=loadscope"],
+    # the book prints for minutes: the first to start, so that no processor waits for it alone
+    [
+        "pytest",
+        "tests/test_book.py",
+        "calc",
+        "tests",
+        "-m",
+        "not browser",
+        "--numprocesses=logical",
+        "--dist=loadscope",
+        "--no-loadscope-reorder",
+    ],
 )
 
 
