@@ -20,12 +20,8 @@ CHECKS = (
 )
 TESTS = (
     ["pytest", "-m", "browser"],  # one after the other: a slow browser is no fault
-    # the book prints for minutes: the first to start, so that no processor waits for it alone
     [
         "pytest",
-        "tests/test_book.py",
-        "calc",
-        "tests",
         "-m",
         "not browser",
         "--numprocesses=logical",
