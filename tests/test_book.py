@@ -21,6 +21,7 @@ from build_scripts.book.tree import as_xhtml, classes, read, text
 from build_scripts.book.whole import Book
 from calc import EDITION
 from tests.conftest import Site
+from tests.test_drawings import NAMES, drawn
 
 EPUBCHECK = Path("/usr/share/java/epubcheck.jar")
 MM = 72 / 25.4

@@ -81,9 +81,8 @@ def test_every_link_within_a_drawing_leads_to_a_part_of_it() -> None:
 
 
 def test_every_drawing_stands_in_one_chapter_and_every_symbol_in_a_drawing() -> None:
-    fences = re.findall(
-        r"^ *```drawing\n *([\w-]+)$", "\n".join(map(Path.read_text, DOCS.rglob("*.md"))), re.MULTILINE
-    )
+    chapters = "\n".join(map(Path.read_text, DOCS.rglob("*.md")))
+    fences = re.findall(r"^ *```drawing\n *([\w-]+)$", chapters, re.MULTILINE)
     assert sorted(fences) == NAMES
     symbols = {each.get("id") for each in ET.parse(FOLDER / "symbols.svg").getroot()}
     drawings = "".join((FOLDER / f"{name}.svg").read_text() for name in NAMES)

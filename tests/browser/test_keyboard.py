@@ -125,9 +125,7 @@ def test_a_problem_is_answered(keys: Callable[..., Keys]) -> None:
 
 
 @pytest.mark.parametrize("width", [320, 1280])
-def test_tab_goes_through_a_whole_page_and_out_of_it(
-    keys: Callable[..., Keys], width: int
-) -> None:
+def test_tab_goes_through_a_whole_page_and_out_of_it(keys: Callable[..., Keys], width: int) -> None:
     hand = keys("well/storage.html", viewport={"width": width, "height": 700})
     stops = []
     while stop := hand.on():

@@ -166,7 +166,9 @@ def test_a_trouble_call(page: OpenPage) -> None:
     holds(opened, "calc-visit")
 
 
-@pytest.mark.parametrize(("path", "part"), [("jobs.html", "calc-jobs"), ("record.html", "calc-record")])
+@pytest.mark.parametrize(
+    ("path", "part"), [("jobs.html", "calc-jobs"), ("record.html", "calc-record")]
+)
 def test_jobs_and_the_record(page: OpenPage, path: str, part: str) -> None:
     opened = with_the_house(page, path)
     expect(opened.locator(f"{part} [data-part=chosen]")).to_be_visible(timeout=SLOW)
