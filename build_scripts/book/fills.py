@@ -26,7 +26,8 @@ def as_lines(body: Element) -> None:
     numbers = count(1)
     for parent in list(body.iter()):
         for place, shape in reversed(list(enumerate(parent))):
-            if pattern := patterns.get(shape.get("fill", "")):
+            pattern = patterns.get(shape.get("fill", ""))
+            if pattern is not None:
                 parent[place] = _laid(shape, pattern, f"fill-{next(numbers)}")
     for pattern in patterns.values():
         pattern.tag = "g"

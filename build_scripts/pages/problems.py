@@ -61,7 +61,7 @@ def page(chosen: ProblemSet) -> str:
             "Level 1 is one rule, 2 several steps, 3 a case to judge.",
             heading(2, "After it you can", "objectives"),
             "\n".join(objectives),
-            heading(2, "Practice", "practice"),
+            heading(2, "Practice", "deal-a-sheet"),
             f"```coursework\n{chosen.name}\n```",
         ]
     )
