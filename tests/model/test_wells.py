@@ -162,3 +162,15 @@ def test_storage_tank_ages_its_water() -> None:
     assert found["radon_plug"] == pytest.approx(0.5)
     assert agrees(found["radon_mixed"] or 0, "0.5906")
     assert (found["day_drawn"] or 0) / (2.5 * gpm * hour / 2) == pytest.approx(183 / 75)
+
+
+def test_a_leak_by_the_gauge() -> None:
+    """By hand: 20 gal · 42.696 psi · (1/54.696 psi - 1/62.696 psi), and 5.907 gal a start."""
+    found = outputs("house_leak")
+    leaked, leak, starts = found["house_leaked"], found["leak_flow"], found["leak_starts"]
+    assert leaked is not None
+    assert agrees(leaked / gal, "1.992")
+    assert leak is not None
+    assert agrees(leak / gal * day, "95.6")
+    assert starts is not None
+    assert agrees(starts, "16.19")
