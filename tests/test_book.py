@@ -170,7 +170,7 @@ def test_drawings_charts_and_formulas_say_what_they_show(printed: Printed) -> No
 
 
 def structure(reader: PdfReader) -> Iterator[dict[str, object]]:
-    for number in reader.xref[0]:
+    for number in sorted({*reader.xref[0], *reader.xref_objStm}):
         thing = reader.get_object(number)
         if isinstance(thing, dict) and thing.get("/Type") == "/StructElem":
             yield thing
