@@ -36,6 +36,16 @@ function left({ target }) {
   if (drawer.checked && !target.closest(".md-sidebar--primary, .md-header")) drawer.click();
 }
 
+/** The theme wraps wide tables in boxes that scroll, of which not every browser makes a stop. */
+function reachable() {
+  for (const box of document.querySelectorAll(".md-typeset__scrollwrap")) {
+    if (box.scrollWidth > box.clientWidth) box.tabIndex = 0;
+    else box.removeAttribute("tabindex");
+  }
+}
+
+addEventListener("resize", reachable);
+globalThis.document$?.subscribe(() => setTimeout(reachable)); // the theme's own wrapping comes first
 document.addEventListener("keydown", pressed);
 document.addEventListener("change", toggled);
 document.addEventListener("focusin", left);

@@ -8,7 +8,7 @@ globalThis.survey = (() => {
   const STOPS = `a[href], ${CONTROLS}, [tabindex="0"]`;
   const SHAPES = "line, polyline, polygon, path, rect, circle, ellipse, use, text";
   const REPEATED = ".md-header__title"; // the header says the page's heading again, shortened
-  const STANDING = ".md-header, .md-search, .calc-return, .offline-offer, .md-skip, .md-top";
+  const STANDING = ".md-header, .md-search, .calc-return, .offline-offer, .md-skip, .md-nav__title";
 
   function name(element) {
     const id = element.id ? `#${element.id}` : "";
