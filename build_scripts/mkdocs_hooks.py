@@ -87,12 +87,16 @@ def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -
     # a fence hides its ids from MkDocs, which checks that links lead somewhere
     assert page.present_anchor_ids is not None
     page.present_anchor_ids |= drawer.page.keys
-    return html
+    return html.replace("<th></th>", "<td></td>")  # an empty corner is the head of nothing
 
 
 def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
     root = "../" * page.file.src_uri.count("/")
     return labels.with_buttons(early.with_preloads(output, root))
+
+
+def on_post_template(output_content: str, template_name: str, config: MkDocsConfig) -> str:
+    return labels.with_buttons(output_content)  # the page for a wrong address has the contents too
 
 
 def on_post_build(config: MkDocsConfig) -> None:

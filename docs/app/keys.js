@@ -26,8 +26,9 @@ function toggled({ target: box }) {
   if (!labels.includes(document.activeElement)) return; // a hand has done it, or a link
   const opened = box === drawer ? document.querySelector(".md-sidebar--primary") : box.parentElement;
   const stops = [...opened.querySelectorAll(`a[href], ${BUTTON}`)].filter((each) => each.checkVisibility({ visibilityProperty: true }));
-  if (box === drawer && box.checked) stops[0]?.focus();
-  else if (!document.activeElement.checkVisibility({ visibilityProperty: true })) stops[0]?.focus();
+  const isHidden = !document.activeElement.checkVisibility({ visibilityProperty: true });
+  // a list is still on its way in, and would be scrolled to where it comes from
+  if ((box === drawer && box.checked) || isHidden) stops[0]?.focus({ preventScroll: true });
 }
 
 // Whoever goes on past the last link of the drawer must see where.
@@ -35,6 +36,16 @@ function left({ target }) {
   if (drawer.checked && !target.closest(".md-sidebar--primary, .md-header")) drawer.click();
 }
 
+/** The theme wraps wide tables in boxes that scroll, of which not every browser makes a stop. */
+function reachable() {
+  for (const box of document.querySelectorAll(".md-typeset__scrollwrap")) {
+    if (box.scrollWidth > box.clientWidth) box.tabIndex = 0;
+    else box.removeAttribute("tabindex");
+  }
+}
+
+addEventListener("resize", reachable);
+globalThis.document$?.subscribe(() => setTimeout(reachable)); // the theme's own wrapping comes first
 document.addEventListener("keydown", pressed);
 document.addEventListener("change", toggled);
 document.addEventListener("focusin", left);

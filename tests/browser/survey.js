@@ -8,7 +8,7 @@ globalThis.survey = (() => {
   const STOPS = `a[href], ${CONTROLS}, [tabindex="0"]`;
   const SHAPES = "line, polyline, polygon, path, rect, circle, ellipse, use, text";
   const REPEATED = ".md-header__title"; // the header says the page's heading again, shortened
-  const STANDING = ".md-header, .md-search, .calc-return, .offline-offer, .md-skip, .md-top";
+  const STANDING = ".md-header, .md-search, .calc-return, .offline-offer, .md-skip, .md-nav__title";
 
   function name(element) {
     const id = element.id ? `#${element.id}` : "";
@@ -224,27 +224,31 @@ globalThis.survey = (() => {
     return color;
   }
 
-  /** In forced colors: parts of pictures that the ground swallows, and buttons without an edge. */
+  /** In forced colors: parts of pictures that the ground swallows, buttons without edge or words. */
   function swallowed() {
     const below = ground();
     const pictures = shown("article svg").flatMap((svg) => {
-      const lost = shown(SHAPES, svg).filter((shape) => isLost(shape, below));
+      const drawn = [...svg.querySelectorAll(SHAPES)].filter((each) => each.checkVisibility({ visibilityProperty: true }));
+      const lost = drawn.filter((shape) => isLost(shape, below));
       if (!lost.length) return [];
       const which = [...new Set(lost.map((each) => each.getAttribute("class") ?? each.localName))];
       return `${name(svg)}: ${lost.length} parts cannot be seen, ${which.slice(0, 4).join(", ")}`;
     });
-    const edgeless = shown("article button").filter((each) => {
-      const { borderTopWidth, borderTopStyle } = lookOf(each);
-      return borderTopStyle === "none" || parseFloat(borderTopWidth) < 1;
+    const buttons = shown("article button").flatMap((each) => {
+      const { backgroundColor, borderTopWidth, borderTopStyle, color } = lookOf(each);
+      const isEdged = borderTopStyle !== "none" && parseFloat(borderTopWidth) >= 1;
+      const isRead = each.disabled || contrast(color, backgroundColor) >= READ;
+      return [isEdged ? [] : `no edge: ${name(each)}`, isRead ? [] : `cannot be read: ${name(each)}`];
     });
-    return [...pictures, ...edgeless.map((each) => `no edge: ${name(each)}`)];
+    return [...pictures, ...buttons.flat()];
   }
 
   function isLost(shape, below) {
     const { fill, stroke, strokeWidth } = lookOf(shape);
     const isText = shape.localName === "text";
     if (shape.matches(".chart-grid")) return false; // the axis beside it says the same
-    const paints = [fill];
+    if (shape.closest(".calc-code")) return false; // keeps its own colors, for a camera
+    const paints = shape.localName === "line" ? [] : [fill];
     if (!isText && parseFloat(strokeWidth) > 0) paints.push(stroke);
     const told = paints
       .filter((paint) => paint !== "none" && !paint.startsWith("url") && parts(paint)[3] > 0)
