@@ -40,7 +40,7 @@ def test_a_loss_is_told() -> None:
         model.compare({"1": JOB})
     model.begun("1", "inlet", FLOW)  # was under way: either will do
     model.compare({"1": JOB})
-    with pytest.raises(Lost, match="5.7"):
+    with pytest.raises(Lost, match=r"5\.7"):
         model.compare({"1": JOB.replace('"5.6"', '"5.7"')})
 
 
