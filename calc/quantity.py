@@ -2,12 +2,14 @@
 
 import re
 from collections.abc import Iterator
+from math import isinf
 from typing import NamedTuple
 
 from calc.errors import Refused
 from calc.figures import NUMBER, plain, read_number
 
 MINUTE = 60.0
+LONGEST = 300  # characters of a quantity: reading a text takes time that grows with it
 
 
 class Unit(NamedTuple):
@@ -65,6 +67,8 @@ class Kind(NamedTuple):
         body = plain(text)
         if not body:
             raise Refused("blank")
+        if len(body) > LONGEST:
+            raise Refused("unreadable", text=f"{body[:LONGEST]}…")
         if self.name == "time" and (clock := _CLOCK.fullmatch(body)):
             return float(clock[1]) * MINUTE + read_number(clock[2]), unit
         pairs = list(self._pairs(body, unit))
@@ -74,6 +78,8 @@ class Kind(NamedTuple):
             if each.zero or number < 0:
                 raise Refused("unreadable", text=text)
             value += (-1 if body[0] == "-" else 1) * number * each.scale
+        if isinf(value):  # 1e308 is a number; as many days are more seconds than any
+            raise Refused("unreadable", text=text)
         return value, first_unit if len(pairs) == 1 else unit
 
     def apart(self, text: str) -> tuple[str, str]:

@@ -42,11 +42,15 @@ def typed_of(chosen: Calculator, pair: str) -> tuple[str, Typed]:
 
 
 def words_of(case: Case) -> list[str]:
-    """The words that ask for this case: only what differs from the defaults, with its unit."""
+    """The words that ask for this case: only what differs from the defaults, with its unit.
+
+    A bare number gets the unit in which it was read here: who opens the link may have others.
+    """
     words = [case.calculator.name]
     for each in case.calculator.inputs:
         typed = case.typed[each.name]
-        text = "; ".join(_with_unit(part, typed.unit) for part in typed.text.split(";"))
+        usual = "" if isinstance(each, Choice) else each.usual(case.unit_set).symbol
+        text = "; ".join(_with_unit(part, typed.unit or usual) for part in typed.text.split(";"))
         if typed.sure and typed.sure != getattr(each, "sure", ""):
             text = f"{text} ± {typed.sure}"
         if text != each.default:

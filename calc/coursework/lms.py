@@ -11,7 +11,7 @@ from urllib.parse import unquote
 from calc.coursework.deck import seat
 from calc.coursework.problem import ProblemSet
 from calc.coursework.record import Sheet, Try, sheet
-from calc.coursework.regrade import Response, Unreadable
+from calc.coursework.regrade import Response, Unreadable, check_variant, claimed_share
 from calc.coursework.sets import problem_set
 from calc.coursework.variants import Question
 
@@ -102,6 +102,7 @@ def _response(file: Path, row: Row, otherwise: Defaults) -> Response:
         raise Unreadable(f"{file}: there is no set {name}; name it with --set") from None
     section = row.get("section") or otherwise.section
     number = int(row.get("variant") or seat(section, row["learner"]))
+    check_variant(number)
     score = row.get(SCORE) or row.get("score", "")
     try:
         left = _left(row, problems, number, otherwise.word)
@@ -115,7 +116,7 @@ def _response(file: Path, row: Row, otherwise: Defaults) -> Response:
         revision=left.revision,
         number=left.number,
         code="",
-        claimed=float(score.replace(",", ".")) / 100 if score else None,
+        claimed=claimed_share(score.replace(",", ".")) / 100 if score else None,
         tries=tuple(left.tries),
         notes=left.notes,
     )
@@ -130,6 +131,7 @@ def _left(row: Row, problems: ProblemSet, number: int, word: str) -> Left:
     form, revision, dealt, floor, *told = kept.split("~")
     if form != KEPT_FORM:
         raise ValueError(kept)
+    check_variant(int(dealt))
     made = sheet(problems, int(dealt), word)
     # places in an older set say nothing of this one
     tries = [_try(made, each) for each in told] if revision == problems.revision else []

@@ -26,11 +26,27 @@ def reply(what: str, asked: Mapping[str, Any]) -> Reply:
     number = _number(str(asked["number"]))
     if not number:
         return {"refused": f"Variants run from 1 to {VARIANTS}."}
-    tries = [Try(*map(str, each)) for each in asked["tries"]]
     chosen = problem_set(asked["set"])
-    made = replayed(chosen, number, tries, _word(asked))
+    try:
+        tries = [Try(*each) for each in asked["tries"]]
+        made = replayed(chosen, number, tries, _word(asked))
+    except (TypeError, KeyError):  # kept by another edition, or damaged
+        return {"refused": "What was kept of this sheet does not fit it. Take another variant."}
+    return _told(what, chosen, number, tries, made, asked)
+
+
+def _told(
+    what: str,
+    chosen: ProblemSet,
+    number: int,
+    tries: list[Try],
+    made: Sheet,
+    asked: Mapping[str, Any],
+) -> Reply:
     if what == "show":
         return _show(chosen, number, tries, made, _word(asked))
+    if what == "check" and not tries:
+        return {"refused": "There is no answer to check."}
     if what == "check":
         return _check(chosen, number, tries, made, _word(asked))
     return _response(chosen, number, tries, made, asked)

@@ -4,8 +4,9 @@ import csv
 import io
 import json
 from collections.abc import Iterable, Iterator
+from math import isfinite
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from calc.coursework.deck import VARIANTS, seat
 from calc.coursework.grading import judged
@@ -57,7 +58,9 @@ def responses(file: Path) -> Iterator[Response]:
         if file.stat().st_size > LARGEST:
             raise Unreadable(f"{file}: larger than {LARGEST} bytes")
         data = json.loads(file.read_text(encoding="utf-8"))
-    except (OSError, UnicodeDecodeError, json.JSONDecodeError, RecursionError) as why:
+    except Unreadable:
+        raise
+    except (OSError, ValueError, RecursionError) as why:  # an int of 5000 digits is a ValueError
         raise Unreadable(f"{file}: {why}") from None
     for each in data if isinstance(data, list) else [data]:
         yield _response(file, each)
@@ -71,24 +74,44 @@ def _response(file: Path, data: object) -> Response:
     try:
         made = Response(
             file=str(file),
-            learner=str(data["learner"]),
-            section=str(data.get("section", "")),
+            learner=_text(data["learner"]),
+            section=_text(data.get("section", "")),
             set=problem_set(str(data["set"])),
-            revision=str(data["revision"]),
+            revision=_text(data["revision"]),
             number=int(data["variant"]),
-            code=str(data.get("code", "")),
-            claimed=None if data.get("claimed") is None else float(data["claimed"]),
-            tries=tuple(Try(*map(str, each)) for each in data["tries"]),
+            code=_text(data.get("code", "")),
+            claimed=None if data.get("claimed") is None else claimed_share(data["claimed"]),
+            tries=tuple(Try(*map(_text, each)) for each in data["tries"]),
         )
+        check_variant(made.number)
     except KeyError as missing:
         raise Unreadable(f"{file}: {missing} is missing or unknown") from None
-    except (TypeError, ValueError) as why:
+    except (TypeError, ValueError, OverflowError) as why:
         raise Unreadable(f"{file}: {why}") from None
-    if not 1 <= made.number <= VARIANTS:
-        raise Unreadable(f"{file}: there is no variant {made.number}")
     if unknown := [each for each in made.tries if each[:2] not in _questions(made.set)]:
         raise Unreadable(f"{file}: no question {unknown[0].question} in {made.set.name}")
     return made
+
+
+def _text(said: object) -> str:
+    """What was said, as text. ValueError where no file can hold it: half of a character."""
+    text = str(said)
+    text.encode()
+    return text
+
+
+def claimed_share(said: Any) -> float:
+    """A score as it was claimed, a share. ValueError for what is no number."""
+    share = float(said)
+    if not isfinite(share):
+        raise ValueError(f"{said} is no score")
+    return share
+
+
+def check_variant(number: int) -> None:
+    """ValueError for a number that nobody is dealt; 0 is the worked example on the page."""
+    if not 1 <= number <= VARIANTS:
+        raise ValueError(f"there is no variant {number}")
 
 
 def _questions(of: ProblemSet) -> set[tuple[str, str]]:

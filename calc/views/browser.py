@@ -23,7 +23,7 @@ from calc.views.form import reading, shown_sure, shown_text
 from calc.views.formula import SYMBOLS, TEMPLATES
 from calc.views.html import tag
 from calc.views.tools import COUNTED
-from calc.views.words import finding_words, refusal_words
+from calc.views.words import finding_words, reason_words, refusal_words
 
 type Data = Mapping[str, Any]
 type Reply = dict[str, Any]
@@ -34,14 +34,29 @@ MOST_WEEKS = 2000  # in one request: no more than a fast machine counts within a
 
 
 def reply(request: str) -> str:
-    """The reply to a request of the page, both JSON. KeyError for what does not exist."""
+    """The reply to a request of the page, both JSON.
+
+    KeyError for what does not exist. A member of another kind than a page sends is refused:
+    what stands in the browser's storage may be damaged, or of another edition.
+    """
     asked: Data = json.loads(request)
     do = asked.get("do", "answer")
+    if odd := [each for each in asked if not _fits(asked[each], SHAPES.get(each, object))]:
+        return json.dumps({"refused": reason_words(Refused("request", member=odd[0]))})
     if do in ON_COURSE:
         return json.dumps(_course(do, asked))
     if do in ON_JOBS + ON_HOUSE + ON_SHEETS + ON_FORM_AND_JOB:
         return json.dumps(_job(do, asked))
     return json.dumps(DOES[do](_case(asked), asked))
+
+
+def _fits(told: object, shape: Any) -> bool:
+    """Whether it is of this type; a list or a mapping of one shape has only such in it."""
+    if isinstance(shape, list):
+        return isinstance(told, list) and all(_fits(each, shape[0]) for each in told)
+    if isinstance(shape, dict):
+        return isinstance(told, dict) and all(_fits(each, shape[str]) for each in told.values())
+    return isinstance(told, shape)
 
 
 def _job(do: str, asked: Data) -> Reply:
@@ -85,7 +100,7 @@ def _typed(
     usual = {e.name: e.usual(unit_set).symbol for e in declared.inputs if isinstance(e, Input)}
     return {
         name: Typed(
-            each["text"],
+            each.get("text", ""),
             each.get("unit", ""),
             each.get("show") or usual.get(name, ""),
             each.get("sure", ""),
@@ -177,7 +192,8 @@ def _varied(case: Case, asked: Data) -> Reply:
 
     if case.calculator.simulation:
         return {"drawn": tag("p", COUNTED)}
-    drawn = sweep(case, asked["varied"], asked["seen"]) if case.answer else None
+    is_one = isinstance(case.values[asked["varied"]], float) if case.answer else False
+    drawn = sweep(case, asked["varied"], asked["seen"]) if is_one else None
     if drawn is None:
         return {"drawn": tag("p", "There is nothing to draw: no such number here, or no answer.")}
     return {"drawn": figure(case, drawn, f"{asked['key']}-sweep")}
@@ -211,6 +227,24 @@ ON_HOUSE = (
 ON_SHEETS = ("sheet-show", "sheet-printed", "sheet-csv", "sheet-calendar", "sheet-next")
 ON_COURSE = ("course-show", "course-check", "course-deal", "course-response")
 ON_FORM_AND_JOB = ("job-panel", "job-use", "job-keep", "job-keep-all")
+
+
+# What the members of a request are. `table` is not among them: it is the build's, in the page.
+_TEXTS = (
+    "do", "calculator", "key", "root", "units", "wanted", "target", "free", "varied", "seen", "job",
+    "old", "new", "name", "text", "unit", "when", "date", "now", "origin", "mark", "value", "note",
+    "says", "sheet", "set", "word", "section", "learner", "visit", "back",
+)  # fmt: skip
+SHAPES: Mapping[str, Any] = {
+    **dict.fromkeys(_TEXTS, str),
+    **{each: [str] for each in ("words", "touched", "ticked", "others")},
+    **{each: {str: str} for each in ("origins", "dates", "places")},
+    "fields": {str: {str: str}},
+    "number": (str, int),
+    "tally": {str: (int, float)},
+    "weeks": (int, float),
+    "tries": [[str]],
+}
 
 
 def _learn_formulas(name: str) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 REASONS: Mapping[str, str] = {
+    "request": "The page asked with a “{member}” that cannot be one. Load the page again.",
     "blank": "Nothing stands here. {example}",
     "unreadable": "“{text}” is not a number. {example}",
     "ambiguous": "Is “{text}” a thousand-something or a decimal? Write it without the comma, or "

@@ -139,6 +139,7 @@ customElements.define(
       told.replaceChildren(); // the same words once more are told once more
       const asked = this.#asked("check");
       const reply = await ask({ ...asked, tries: [...asked.tries, made] });
+      if (reply.refused) return this.#say(reply.refused);
       const same = String(answerIn(form)) === String(answer);
       if (reply.counts) {
         this.#change(({ tries, drafts }) => {

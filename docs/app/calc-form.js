@@ -152,6 +152,7 @@ customElements.define(
       const slow = setTimeout(() => this.say("Starting the calculator…"), 250);
       try {
         const reply = await ask(request);
+        if (reply.refused) throw new Error(reply.refused);
         if (turn !== this.#turn) return;
         this.#show(reply);
         this.#later = [setTimeout(() => this.say(reply.says), PAUSE)];

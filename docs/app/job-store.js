@@ -51,8 +51,12 @@ async function read(id) {
   return unkept.get(id)?.text ?? unlessDenied(() => get(id, jobs));
 }
 
+function chance() {
+  return crypto.getRandomValues(new Uint32Array(1))[0];
+}
+
 /** Keeps a new job and returns its id. */
-export async function keep(text, id = `${Date.now()}-${crypto.getRandomValues(new Uint32Array(1))}`) {
+export async function keep(text, id = `${Date.now()}-${chance()}`) {
   await swap(id, undefined, text);
   return id;
 }
@@ -88,15 +92,18 @@ export async function changeChosen(made) {
 
 /** Puts `text` in the place of `was`. Resolves to whether `was` still stood there. */
 async function swap(id, was, text) {
-  const base = unkept.has(id) ? unkept.get(id).base : was;
+  const held = unkept.get(id);
+  if (held && held.text !== was) return false; // another change of this page came between
+  const base = held ? held.base : was;
   try {
     await update(id, (now) => {
       if (now !== base) throw new Changed();
       return text;
     }, jobs);
-    unkept.delete(id);
-    refusal = "";
+    if (unkept.get(id) === held) unkept.delete(id);
+    if (!unkept.size) refusal = "";
   } catch (fault) {
+    if (unkept.get(id) !== held) return false;
     if (fault instanceof Changed) return parted(id);
     refusal = reason(fault);
     unkept.set(id, { text, base });
@@ -112,7 +119,7 @@ function parted(id) {
   if (!unkept.has(id)) return false;
   const { text } = unkept.get(id);
   unkept.delete(id);
-  const copy = `${id}-2`;
+  const copy = `${id}-${chance()}`; // another tab may part from the same job
   unkept.set(copy, { text, base: undefined });
   choose(copy);
   throw new Error("Another tab has changed this job while this one could not keep it. Both are in the list now.");

@@ -1,5 +1,6 @@
 """The player of the packages against Python: same variant, same words, same marks."""
 
+from math import isinf
 from typing import Any
 
 import pytest
@@ -53,6 +54,9 @@ def tries_of(question: Question, nasty: str) -> list[tuple[str, str]]:
     for value in [question.right * 1.37, *(value for _, value in question.slips)]:
         texts.append((f"{usual.out_of_si(value):.6g}", usual.symbol))
     number = usual.out_of_si(question.right)
+    largest = max(question.kind.units, key=lambda unit: unit.scale)
+    if isinf(largest.into_si(1e308)):
+        texts.append((f"1e308 {largest.symbol}", usual.symbol))
     texts += [
         (f"{number:.6g}", other.symbol),
         (f"{number:.6g}", "furlong"),

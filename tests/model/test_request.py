@@ -62,6 +62,13 @@ def test_texts_of_every_sort_ask_for_the_same(name: str, field: str, text: str, 
     assert again.sures[field] == pytest.approx(case.sures[field], rel=1e-12)
 
 
+def test_a_bare_number_goes_along_with_the_unit_it_was_read_in() -> None:
+    """By hand: 20 in a link is 20 L/min to this reader, and must be that to the next."""
+    case = case_of(["outlet_setting", "inlet=20"], "si")
+    assert words_of(case) == ["outlet_setting", "inlet=20 L/min"]
+    assert case_of(words_of(case), "us").values == case.values
+
+
 def test_a_plus_or_minus_goes_along() -> None:
     """By hand: 0.2 gpm given beside the field, 0.4 after the sign."""
     case = solve(calculator("outlet_setting"), {"inlet": Typed("5", "gpm", sure="0.2")})

@@ -1,9 +1,12 @@
 """Every refusal in words."""
 
+import json
+
 import pytest
 
 from calc.errors import Refused
 from calc.request import case_of
+from calc.views.browser import reply
 from calc.views.reasons import REASONS
 from calc.views.words import refusal_words
 
@@ -45,7 +48,13 @@ def test_a_word_without_a_value_is_refused() -> None:
     assert (refused.value.reason, refused.value.field) == ("no value", "inlet")
 
 
+def test_a_request_of_another_shape_is_refused() -> None:
+    """By hand: what a page brings out of damaged storage, where its dates were."""
+    told = reply('{"do": "sheet-show", "job": "", "dates": {"filter": 5}}')
+    assert "“dates” that cannot be one" in json.loads(told)["refused"]
+
+
 def test_every_refusal_has_its_test() -> None:
     """The words declared: none is left untold above. What a job file may hold is told apart."""
     told = {reason for reason in REASONS if not reason.startswith("job ")}
-    assert {*REFUSED, "no value"} == told
+    assert {*REFUSED, "no value", "request"} == told

@@ -42,6 +42,7 @@ function quantity(question, text, unit, kinds) {
     if (each[2] || more < 0) throw new Refused("unreadable", { text });
     value += (body[0] === "-" ? -1 : 1) * more * each[1];
   }
+  if (Math.abs(value) === Infinity) throw new Refused("unreadable", { text });
   return [value, rest.length ? unit : first];
 }
 
