@@ -286,7 +286,8 @@ class Disturbed(Edits):
         end = monotonic() + SLOW / 1000
         while drafts := tab.page.evaluate(DRAFTS):
             if monotonic() > end:
-                raise Lost(f"typed, and never kept: {drafts}")
+                said = tab.page.locator("[data-part=said]").inner_text()
+                raise Lost(f"typed, and still a draft: {drafts}; the page says: {said}")
             tab.page.wait_for_timeout(100)
 
     def to_the_end(self, edits: int, minutes: float) -> str:
