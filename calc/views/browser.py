@@ -241,7 +241,7 @@ SHAPES: Mapping[str, Any] = {
     **{each: {str: str} for each in ("origins", "dates", "places")},
     "fields": {str: {str: str}},
     "number": (str, int),
-    "tally": {str: (int, float)},
+    "tally": (dict, type(None)),  # none at first
     "weeks": (int, float),
     "tries": [[str]],
 }

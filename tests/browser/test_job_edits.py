@@ -8,8 +8,8 @@ import pytest
 
 from calc.demo import as_found
 from calc.job import write_job
-from tests.browser.job_edits import AT_ONCE, HANDS, REFUSE, TAKE
 from tests.browser.job_model import Lost, Model
+from tests.browser.job_tab import AT_ONCE, HANDS, REFUSE, TAKE
 from tests.conftest import ROOT, OpenPage, Site
 
 JOB = write_job(as_found())
