@@ -73,7 +73,8 @@ def _row(cells: Iterable[str]) -> Safe:
 
 def _table(caption: str, heads: Iterable[str], bodies: list[Safe]) -> Safe:
     top = tag("thead", tag("tr", *(tag("th", head, scope="col") for head in heads)))
-    return tag("table", tag("caption", caption), top, *bodies)
+    # keys reach it, for on a narrow screen it scrolls
+    return tag("table", tag("caption", caption), top, *bodies, tabindex="0")
 
 
 def bars_table(bars: Bars, unit_set: str) -> Safe:

@@ -137,4 +137,5 @@ def _table(scene: Scene, unit_set: str) -> Safe:
         tag("caption", f"{scene.title}. Flows are those from that moment on."),
         tag("thead", tag("tr", *(tag("th", head, scope="col") for head in heads))),
         tag("tbody", *(tag("tr", *(tag("td", cell) for cell in row)) for row in rows)),
+        tabindex="0",  # keys reach it, for on a narrow screen it scrolls
     )

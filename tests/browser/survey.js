@@ -7,6 +7,7 @@ globalThis.survey = (() => {
   const CONTROLS = "button, summary, select, input:not([type=hidden]), textarea, [role=button]";
   const STOPS = `a[href], ${CONTROLS}, [tabindex="0"]`;
   const SHAPES = "line, polyline, polygon, path, rect, circle, ellipse, use, text";
+  const UNITS = "select[aria-label^='Unit of']"; // other options are read whole in the open list
   const REPEATED = ".md-header__title"; // the header says the page's heading again, shortened
   const STANDING = ".md-header, .md-search, .calc-return, .offline-offer, .md-skip, .md-nav__title";
 
@@ -109,7 +110,7 @@ globalThis.survey = (() => {
       .filter((each) => each.textContent.trim() && lookOf(each).display !== "inline" && cuts(each));
     const boxes = shown("input[type=text]").filter((each) => each.scrollWidth > each.clientWidth + SLACK);
     const labels = shown("button, summary").filter(spills);
-    return [...new Set([...found, ...boxes, ...labels, ...shown("select").filter(isNarrow)])].map(name);
+    return [...new Set([...found, ...boxes, ...labels, ...shown(UNITS).filter(isNarrow)])].map(name);
   }
 
   /** Whether the words on a control reach over its edge. */
