@@ -1,6 +1,6 @@
 // <calc-visit> wakes up a visit's sheet or the trouble call. Whatever is typed or ticked goes into
 // the job at once; what cannot be kept yet, because it is no figure, waits in a draft. So a closed
-// tab or an empty battery loses nothing.
+// tab loses nothing, an empty battery what was typed in its last seconds.
 import { fill, shown } from "./fields.js";
 import { changeChosen, choose, current, head, keep, moment, today } from "./job-store.js";
 import { ask } from "./python.js";
