@@ -18,17 +18,8 @@ CHECKS = (
     ["mypy"],
     ["mkdocs", "build", "--strict"],
 )
-TESTS = (
-    ["pytest", "-m", "browser"],  # one after the other: a slow browser is no fault
-    [
-        "pytest",
-        "-m",
-        "not browser",
-        "--numprocesses=logical",
-        "--dist=loadscope",
-        "--no-loadscope-reorder",
-    ],
-)
+EACH = ["--numprocesses=logical", "--dist=loadscope", "--no-loadscope-reorder"]  # on a processor
+TESTS = (["pytest", "-m", "browser", *EACH], ["pytest", "-m", "not browser", *EACH])
 
 
 def main() -> None:
