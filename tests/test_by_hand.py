@@ -116,7 +116,7 @@ CLAIMS = [
     ("cable_drop", "drop", 2 * 300 * 8 * 1.98e-3, ".2f", "V"),
     ("cable_drop", "longest", 0.05 * 230 / (2 * 8 * 1.98e-3), ".0f", "ft"),
     ("generator_start", "dip", 100 * 8.99 / 4 / (5 + 8.99 / 4), ".1f", "%"),
-    ("operating_point", "dead_head", (300 - 60) * FOOT_OF_WATER, ".0f", "psi"),
+    ("operating_point", "dead_head", (300 - 30) * FOOT_OF_WATER, ".0f", "psi"),
     ("radon_sample", "decay_factor", exp(48 * RADON), ".3f", ""),
     (
         "radon_in_air",

@@ -1,6 +1,7 @@
 """Sheets and keys of a class as PDF: read back from the files that Chromium prints."""
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 from xml.etree.ElementTree import Element
@@ -18,6 +19,7 @@ from calc.coursework.grading import judged
 from calc.coursework.helping import right_words
 from calc.coursework.sets import names, problem_set
 from calc.coursework.variants import Question, Variant
+from calc.views.formula import SYMBOLS, TEMPLATES
 
 MM = 72 / 25.4
 PAPERS = {"Letter": (612, 792), "A4": (210 * MM, 297 * MM)}
@@ -110,9 +112,12 @@ def assert_asks_without_answers(copy: Copy, text: str) -> None:
 
 
 @pytest.fixture(autouse=True, scope="module")
-def taught() -> None:
-    """Formulas as MathML, as the command has them."""
+def taught() -> Iterator[None]:
+    """Formulas as MathML, as the command has them; as text again for the tests that follow."""
     teach()
+    yield
+    TEMPLATES.clear()
+    SYMBOLS.clear()
 
 
 @pytest.mark.parametrize("name", names())

@@ -33,7 +33,8 @@ def fact(section: str, name: str) -> str:
 
 def written_formulas(name: str) -> set[str]:
     """Every formula in the calculator's module, whether or not some case comes to it."""
-    return set(formulas.written_in(ROOT / "calc" / "calculators" / f"{name}.py"))
+    made, _ = formulas.made_of(formulas.CALCULATORS / f"{name}.py")
+    return set(made)
 
 
 @every_calculator

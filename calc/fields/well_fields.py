@@ -206,7 +206,7 @@ def refuse_readings(
         says = "needs two readings: one makes no line"
         raise Refused("contradiction", f"{kind}_times", says=says)
     if len(times) != len(levels):
-        says = f"needs one reading for each of the times: {{{kind}_times}}"
+        says = "needs one reading for each of the times"
         raise Refused("contradiction", f"{kind}_levels", says=says)
     if any(later <= earlier for earlier, later in pairwise(times)):
         says = "must go on from reading to reading"

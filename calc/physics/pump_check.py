@@ -32,7 +32,7 @@ def measured_head(gauge: float, below: float) -> float:
              for. While it fills a tank: the head at that flow, less what the pipe takes
     below -- from the gauge down to the water in the well at that moment, m
 
-    >>> from calc.units import psi
+    >>> from calc.units import ft, psi
     >>> round(measured_head(82 * psi, 60 * ft) / ft)
     249
 

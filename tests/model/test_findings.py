@@ -32,7 +32,7 @@ ONE_SINK = "toilets=0 tub_showers=0 showers=0 kitchen_sinks=0 dishwashers=0 wash
 SHARED = {"import House": "household.py", "import RawWater": "raw_water.py"}
 NO_BOX = "place_1=none place_2=none place_3=none place_4=none"
 HARD = "raw_ph=7.4 alkalinity=250 calcium=90"
-WELL = FOLDER.parent / "well_fields.py"  # and others here, by one function or the other
+WELL = FOLDER.parent / "fields" / "well_fields.py"  # and others here, by one function or the other
 FINDINGS = [
     ("treatment_train", "good", "In order."),
     ("treatment_train", "caution", "Air first would save stone."),
@@ -352,7 +352,7 @@ FINDINGS = [
     ("pipe_loss pipe_run=20", "caution", "Fittings count."),
     ("total_head", "good", "Ask for a curve."),
     ("total_head well_feeds=open", "good", "Ask for this point."),
-    ("total_head wanted_pump=12", "caution", "Friction is dear."),
+    ("total_head wanted_pump=14", "caution", "Friction is dear."),
     ("total_head wanted_pump=14", "caution", "The drop pipe is narrow."),
     ("total_head rest_level=-100 well_cut_in=20", "caution", "Flows by itself."),
     ("operating_point", "good", "It runs."),
@@ -687,7 +687,7 @@ CONTRADICTIONS = [
     (
         "well_test rise_times=1;2",
         "rise_levels",
-        "needs one reading for each of the times: 1 min; 2 min",
+        "needs one reading for each of the times",
     ),
     (
         "well_test rise_times=2;1 rise_levels=50;40",
@@ -704,7 +704,7 @@ CONTRADICTIONS = [
     (
         "pumping_test test_times=1;2",
         "test_levels",
-        "needs one reading for each of the times: 1 min; 2 min",
+        "needs one reading for each of the times",
     ),
     (
         "pumping_test test_times=2;1 test_levels=40;50",
@@ -811,7 +811,7 @@ def constants_of(call: str, place: int, keyword: str) -> set[tuple[str, str]]:
         text = (FOLDER / f"{name}.py").read_text(encoding="utf-8")
         for imports, module in SHARED.items():
             if imports in text:
-                text += (FOLDER.parent / module).read_text(encoding="utf-8")
+                text += (FOLDER.parent / "fields" / module).read_text(encoding="utf-8")
         for shared in ast.parse(WELL.read_text(encoding="utf-8")).body:
             if isinstance(shared, ast.FunctionDef) and f"{shared.name}(" in text:
                 text += "\n" + ast.unparse(shared)
