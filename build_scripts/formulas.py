@@ -38,25 +38,30 @@ def teach() -> None:
 @cache
 def made_of(file: Path) -> tuple[dict[str, str], dict[str, str]]:
     """Formula -> its MathML, and letter -> its own, of all that a module may show."""
-    every = sorted({formula for each in (file, *shared_by(file)) for formula in written_in(each)})
+    every = sorted(set(written_in(file)))
     names = sorted({name for formula in every for name in letters(formula)})
     return {each: template(each) for each in every}, {name: symbol(name) for name in names}
 
 
-def shared_by(file: Path) -> Iterator[Path]:
-    """The modules of steps that several calculators show alike, of those that this one imports."""
-    for name in imports.imported(file):
-        if name.endswith("_steps"):
-            yield imports.ROOT.joinpath(*name.split(".")).with_suffix(".py")
-
-
 def written_in(file: Path) -> Iterator[str]:
     """Every string of a module that is a formula: a letter, an equals sign, an expression."""
-    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+    for node in ast.walk(ast.parse(_with_shared_steps(file))):
         if isinstance(node, ast.Constant) and isinstance(node.value, str):
             left, equals, right = node.value.partition(" = ")
             if equals and left.isidentifier() and is_expression(right):
                 yield node.value
+
+
+def _with_shared_steps(file: Path) -> str:
+    """The module's code, and that of the functions it calls of modules of shared steps."""
+    code = file.read_text(encoding="utf-8")
+    for name in imports.imported(file):
+        if name.endswith("_steps"):
+            shared = imports.ROOT.joinpath(*name.split(".")).with_suffix(".py")
+            for made in reversed(ast.parse(shared.read_text(encoding="utf-8")).body):
+                if isinstance(made, ast.FunctionDef) and f"{made.name}(" in code:
+                    code += f"\n{ast.unparse(made)}"
+    return code
 
 
 def is_expression(text: str) -> bool:

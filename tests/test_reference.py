@@ -33,8 +33,7 @@ def fact(section: str, name: str) -> str:
 
 def written_formulas(name: str) -> set[str]:
     """Every formula in the calculator's module, whether or not some case comes to it."""
-    made, _ = formulas.made_of(formulas.CALCULATORS / f"{name}.py")
-    return set(made)
+    return set(formulas.written_in(formulas.CALCULATORS / f"{name}.py"))
 
 
 @every_calculator
