@@ -93,7 +93,7 @@ def _chart(tank: float, precharge: float, first: float, last: float) -> Chart:
     line = tuple((gauge, drawdown(tank, precharge, gauge, first)) for gauge in falls)
     return Chart(
         title="Water that has left the tank",
-        says="A tank gives more for each psi the lower it stands; under its pre-charge nothing.",
+        says="The lower the gauge, the more leaves for the same fall. Under pre-charge: nothing.",
         x=Axis("House gauge", gauge_pressure),
         y=Axis("Left the tank", _LEAKED),
         lines=(Line("with every tap shut", line),),
