@@ -2,6 +2,8 @@
 import { change, changeChosen, chosenJob, current, head, moment, unsaved } from "./job-store.js";
 import { ask } from "./python.js";
 
+const shownIn = new WeakMap(); // form -> the job of which its panel tells, as [id, text]
+
 /** Opens or refreshes the panel that says what the job and this calculator have in common. */
 export async function jobPanel(form) {
   await panelOf(form, await current());
@@ -9,7 +11,7 @@ export async function jobPanel(form) {
 
 async function panelOf(form, job) {
   const shown = form.part(".calc-job-inside");
-  shown.dataset.job = job?.[0] ?? "";
+  shownIn.set(form, job ?? []);
   if (!job) {
     shown.replaceChildren(paragraph("No job is chosen. "), linkToJobs(form));
     return;
@@ -23,7 +25,9 @@ async function panelOf(form, job) {
 export async function jobChanged(form) {
   if (!form.part(".calc-job").open) return;
   const job = await current();
-  if (job && job[0] !== form.part(".calc-job-inside").dataset.job) return otherJob(form, job);
+  const [id, text] = shownIn.get(form) ?? [];
+  if (job?.[0] === id && job?.[1] === text) return; // another job changed, or this is heard twice
+  if (job && job[0] !== id) return otherJob(form, job);
   const ticked = [...form.querySelectorAll("[data-keep]:checked")].map(({ value }) => value);
   await panelOf(form, job);
   for (const box of form.querySelectorAll("[data-keep]")) box.checked ||= ticked.includes(box.value);
@@ -76,7 +80,7 @@ export async function keepIn(id, form, ticked, origin) {
 /** The job of which the panel tells. Another tab may have chosen a different one since. */
 async function shownJob(form) {
   const job = await chosenJob();
-  if (job[0] === form.part(".calc-job-inside").dataset.job) return job;
+  if (job[0] === shownIn.get(form)?.[0]) return job;
   await otherJob(form, job);
   throw new Error(`Another tab has chosen ${head(job[1])}. Nothing was kept: tick again what goes there.`);
 }

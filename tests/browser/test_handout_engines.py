@@ -138,8 +138,7 @@ def test_units_and_jobs_go_from_page_to_page(read: Read) -> None:
         find("#outlet_setting .calc-job summary").click();
         await until(() => find("#outlet_setting [data-keep]:checked"));
         find("#outlet_setting [data-do=job-keep]").click();
-        await until(() => find("#outlet_setting .calc-state").textContent.includes("Kept"));
-        const kept = find("#outlet_setting .calc-state").textContent;
+        const kept = await until(() => find("#outlet_setting [data-told]")?.textContent);
         find("#outlet_setting [data-units][value=si]").click();
         await until(() => find("#outlet_setting calc-form").dataset.state === "answered");
         return kept""",
