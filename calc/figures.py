@@ -30,6 +30,8 @@ NUMBER = re.compile(
 def plain(text: str) -> str:
     """`text` with typographic minus signs and fractions turned into typewriter ones."""
     text = text.strip()
+    if text.isascii():  # as nearly all are: there is nothing to look for
+        return text
     for typeset, typed in (
         (MINUS, "-"), ("–", "-"), ("⁄", "/"), ("′", "'"), ("’", "'"), ("″", '"'), ("”", '"')
     ):  # fmt: skip

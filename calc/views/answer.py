@@ -18,6 +18,8 @@ def answer(
     root: str,
     example: str = "",
     sures: Mapping[str, Sure] | None = None,
+    *,
+    brief: bool = False,
 ) -> Safe:
     """What is told of a case: its answer, or that there is none yet.
 
@@ -25,6 +27,7 @@ def answer(
     root    -- way from the page to the handbook's root
     example -- said first where the figures are not the reader's own
     sures   -- how sure each answer is, once that is known
+    brief   -- without the working, which is most of it: a page that is typed in asks for it later
     """
     if not case.answer:
         return _unanswered(case)
@@ -47,7 +50,7 @@ def answer(
                 for n, each in enumerate(case.answer.charts)
             ),
             _sureness(case, sures, key),
-            _working(case),
+            _working(case, brief),
             _sources(case, root),
         ]
     )
@@ -115,13 +118,13 @@ def _sureness(case: Case, sures: Mapping[str, Sure], key: str) -> Safe:
     )
 
 
-def _working(case: Case) -> Safe:
+def _working(case: Case, brief: bool) -> Safe:
     assert case.answer
+    steps = () if brief else (_step(case, n) for n in range(len(case.answer.steps)))
     return tag(
         "details",
         tag("summary", "Show the working"),
-        tag("ol", *(_step(case, n) for n in range(len(case.answer.steps))), class_="calc-steps"),
-        _letters(case),
+        *([] if brief else [tag("ol", *steps, class_="calc-steps"), _letters(case)]),
         class_="calc-working",
     )
 

@@ -3,7 +3,8 @@
 A request has `calculator`, `key` (the section's id), `root` (the way to the handbook's
 root), `units` ("us" or "si"), and either `fields`, name -> {text, unit, show, sure}: what was
 typed, the unit it was typed in, the unit to show it in ("" for the usual), the plus-or-minus;
-or `words`, a shared link's name and input=value. `do` says what is wanted; see `DOES`.
+or `words`, a shared link's name and input=value. `do` says what is wanted; see `DOES`. An answer
+that is `brief` comes without its working.
 """
 
 import json
@@ -113,7 +114,9 @@ def _answer(case: Case, asked: Data) -> Reply:
     """The answer, what a reader who cannot see it is told, every field, and the link."""
     wrong = errors(case)
     return {
-        "answer": answer(case, asked.get("key", ""), asked.get("root", "")),
+        "answer": answer(
+            case, asked.get("key", ""), asked.get("root", ""), brief=asked.get("brief", False)
+        ),
         "says": _says(case),
         "words": words_of(case),
         "fields": {
@@ -241,6 +244,7 @@ SHAPES: Mapping[str, Any] = {
     **{each: {str: str} for each in ("origins", "dates", "places")},
     "fields": {str: {str: str}},
     "number": (str, int),
+    "brief": bool,
     "tally": (dict, type(None)),  # none at first
     "weeks": (int, float),
     "tries": [[str]],

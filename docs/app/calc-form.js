@@ -5,12 +5,14 @@ import { jobChanged } from "./job-panel.js";
 import { fromJob, returning, useJob } from "./job-return.js";
 import { onNews } from "./job-store.js";
 import { linked, linkTo } from "./link.js";
+import { turnInto } from "./morph.js";
 import { ask, start } from "./python.js";
 import { store, unitSet } from "./stored.js";
 import { showCode, useTool } from "./tools.js";
 
 const PAUSE = 900; // ms of quiet before a screen reader is told the finished sentence
-const REST = 350; // ms of quiet before the plus-or-minus is worked out
+const REST = 350; // ms of quiet before the working is written and the plus-or-minus worked out
+const STALE = 150; // ms that an answer may stand beside newer figures
 
 customElements.define(
   "calc-form",
@@ -19,6 +21,7 @@ customElements.define(
     #typed = new Map(); // field -> {text, unit, sure} as the reader typed it, whatever is shown
     #example = "";
     #later = [];
+    #complete = () => {};
     #deaf = () => {};
     way = []; // words of the address that lead back to a job
     says = ""; // the answer in a sentence
@@ -33,6 +36,9 @@ customElements.define(
       this.part(".calc-job").addEventListener("toggle", ({ target }) => {
         if (target.open) useTool(this, target);
       });
+      this.part(".calc-answer").addEventListener("toggle", ({ target }) => {
+        if (target.open && target.matches(".calc-working") && !target.querySelector("ol")) this.#complete();
+      }, true); // it does not bubble
       this.addEventListener("submit", (event) => event.preventDefault());
       addEventListener("hashchange", this.#obey);
       this.#deaf = onNews(() => jobChanged(this).catch(({ message }) => this.say(message)));
@@ -149,17 +155,18 @@ customElements.define(
       const turn = ++this.#turn;
       this.dataset.state = "working";
       for (const timer of this.#later) clearTimeout(timer);
-      const slow = setTimeout(() => this.say("Starting the calculator…"), 250);
+      const slow = setTimeout(() => this.#hide("Starting the calculator…"), STALE);
+      // what is counted says itself how sure it is
+      const isCounted = this.part(".calc-longer");
+      const brief = !isCounted && !this.part(".calc-working[open]");
       try {
-        const reply = await ask(request);
+        const reply = await ask({ ...request, brief });
         if (reply.refused) throw new Error(reply.refused);
         if (turn !== this.#turn) return;
         this.#show(reply);
         this.#later = [setTimeout(() => this.say(reply.says), PAUSE)];
-        // what is counted says itself how sure it is
-        if (!this.part(".calc-longer")) {
-          this.#later.push(setTimeout(() => this.#sharpen(turn, request), REST));
-        }
+        this.#complete = () => this.#finish(turn, request, brief ? ["answer", "sure"] : ["sure"]);
+        if (!isCounted) this.#later.push(setTimeout(() => this.#complete(), REST));
         return reply;
       } catch (fault) {
         if (turn === this.#turn) this.#fail(fault.message);
@@ -172,7 +179,14 @@ customElements.define(
       this.part(".calc-state").textContent = text;
     }
 
+    /** Takes an answer away that no longer belongs to the fields. */
+    #hide(why) {
+      this.dataset.slow = "";
+      this.say(why);
+    }
+
     #show(reply) {
+      delete this.dataset.slow;
       this.says = reply.says;
       this.put(reply.answer);
       for (const field of this.querySelectorAll("[data-field]")) {
@@ -191,21 +205,26 @@ customElements.define(
       }
     }
 
-    /** The same answer again with its plus-or-minus, which takes longer. */
-    async #sharpen(turn, request) {
-      const reply = await ask({ ...request, do: "sure" }).catch(() => undefined);
-      if (reply && turn === this.#turn) this.put(reply.answer);
+    /** The same answer again with its working, then with its plus-or-minus, which takes longer. */
+    async #finish(turn, request, wanted) {
+      this.#complete = () => {};
+      for (const what of wanted) {
+        const reply = await ask({ ...request, do: what }).catch(() => undefined);
+        if (!reply || turn !== this.#turn) return;
+        this.put(reply.answer);
+      }
     }
 
     /** New answer in place of the old; what the reader had opened stays open. */
     put(html) {
       const answer = this.part(".calc-answer");
       const open = [...answer.querySelectorAll("details[open]")].map((it) => it.className);
-      answer.innerHTML = html;
+      turnInto(answer, html);
       for (const it of answer.querySelectorAll("details")) it.open = open.includes(it.className);
     }
 
     #fail(why) {
+      delete this.dataset.slow;
       this.part(".calc-answer").innerHTML = this.#example;
       this.dataset.state = "failed";
       this.say(`${why} What stands below is the worked example, not your figures.`);

@@ -63,6 +63,18 @@ def test_no_old_answer_beside_new_inputs(page: OpenPage) -> None:
     expect(opened.locator("#outlet_setting .calc-figure").first).to_be_hidden()
 
 
+def test_the_working_is_of_the_figures_typed(page: OpenPage) -> None:
+    """It comes a moment after the answer, or when the reader opens it, and stays open."""
+    opened = page("balance.html")
+    answered = change(opened, "outlet_setting", "outlet", "4.6")
+    answered.locator(".calc-working > summary").click()
+    put_in = answered.locator(".calc-put-in").nth(3)
+    expect(put_in).to_contain_text("4.600")
+    change(opened, "outlet_setting", "outlet", "4.7")
+    expect(put_in).to_contain_text("4.700")
+    expect(put_in).to_be_visible()
+
+
 @pytest.mark.parametrize(
     ("text", "told"),
     [

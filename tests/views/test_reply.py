@@ -36,6 +36,16 @@ def test_the_defaults(name: str) -> None:
 
 
 @every_calculator
+def test_a_brief_answer_is_the_whole_one_without_its_working(name: str) -> None:
+    request = {"calculator": name, "key": "k", "root": "", "units": "us", "fields": {}}
+    whole, brief = (json.loads(reply(json.dumps(request | {"brief": it}))) for it in (False, True))
+    steps = whole["answer"].partition('<ol class="calc-steps">')
+    rest = steps[2].partition("</details>")
+    assert steps[1] == '<ol class="calc-steps">'
+    assert brief == whole | {"answer": steps[0] + rest[1] + rest[2]}
+
+
+@every_calculator
 @settings(patient, max_examples=50)
 @given(data=st.data())
 def test_switching_units_and_back_loses_nothing(name: str, data: st.DataObject) -> None:
