@@ -6,6 +6,7 @@ of a method of another's; never of this handbook's own calculators.
 
 import csv
 import shlex
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -37,6 +38,7 @@ class Check(NamedTuple):
     def calculator(self) -> str:
         return shlex.split(self.asked)[0]
 
+    @cache  # noqa: B019 -- rows are few, and each is asked several times
     def case(self) -> Case:
         """The case that is asked for, answered. ValueError, with the row, if it is refused."""
         case = case_of(shlex.split(self.asked))

@@ -6,12 +6,14 @@ from typing import Any
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
+from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
 
 from build_scripts import bundle, drawings, early, fences, formulas, headers, labels, offline, pages
 from build_scripts.houses import Houses
+from build_scripts.kept import Kept
 from build_scripts.options import Options
 from build_scripts.pages.uses import Book
 from build_scripts.paths import Paths
@@ -19,13 +21,15 @@ from build_scripts.practice import Practice
 from build_scripts.runtime import packed
 
 drawer = fences.Fences()
+kept = Kept()
 serving = False
 
 
 def code() -> dict[Path, int]:
-    """When each file of our own code was last changed."""
+    """When each file of our own code, and of its tables, was last changed."""
     folders = (Path(__file__).parent, Path(__file__).parents[1] / "calc")
-    return {file: file.stat().st_mtime_ns for each in folders for file in each.rglob("*.py")}
+    files = (file for each in folders for file in each.rglob("*.*") if file.suffix != ".pyc")
+    return {file: file.stat().st_mtime_ns for file in files}
 
 
 loaded = code()
@@ -53,6 +57,8 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         renew()
     formulas.teach()
     book = Book(Path(config.docs_dir))
+    if serving:
+        kept.begin(book)
     settings: dict[str, Any] = config.mdx_configs.setdefault("pymdownx.superfences", {})
     settings["custom_fences"] = [
         {"name": "calc", "class": "calc", "format": drawer.calc},
@@ -80,19 +86,30 @@ def on_page_markdown(markdown: str, page: Page, config: MkDocsConfig, files: Fil
     drawer.page = fences.Page(root)
     foot = pages.foot(page.file.src_uri, pages.reviews())
     markdown = pages.with_problems(markdown, page.file.src_uri, root)
-    return f"{pages.with_citations(markdown, root)}\n\n{foot}\n"
+    markdown = f"{pages.with_citations(markdown, root)}\n\n{foot}\n"
+    return kept.text(page, markdown) if serving else markdown
 
 
 def on_page_content(html: str, page: Page, config: MkDocsConfig, files: Files) -> str:
     # a fence hides its ids from MkDocs, which checks that links lead somewhere
     assert page.present_anchor_ids is not None
     page.present_anchor_ids |= drawer.page.keys
-    return html.replace("<th></th>", "<td></td>")  # an empty corner is the head of nothing
+    html = html.replace("<th></th>", "<td></td>")  # an empty corner is the head of nothing
+    return kept.content(page, html, files) if serving else html
+
+
+def on_env(env: Environment, config: MkDocsConfig, files: Files) -> None:
+    if serving:
+        search: Any = config.plugins["material/search"]
+        kept.ready(files, env, search.search_index)
 
 
 def on_post_page(output: str, page: Page, config: MkDocsConfig) -> str:
-    root = "../" * page.file.src_uri.count("/")
-    return labels.with_buttons(early.with_preloads(output, root))
+    def draw() -> str:
+        root = "../" * page.file.src_uri.count("/")
+        return labels.with_buttons(early.with_preloads(output, root))
+
+    return kept.output(page, draw) if serving else draw()
 
 
 def on_post_template(output_content: str, template_name: str, config: MkDocsConfig) -> str:

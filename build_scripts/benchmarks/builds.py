@@ -52,17 +52,23 @@ def build(project: Path, site: Path) -> float:
 
 
 def shown(project: Path) -> Iterator[tuple[str, float]]:
-    """Change a served project. Seconds from saving a file to its change on the served page."""
+    """Change a served project. Seconds until each change shows."""
     with serving(project) as url:
-        for what, (name, old, new) in EDITS.items():
-            file = project / name
-            text = file.read_text(encoding="utf-8")
-            assert old in text, f"{name} has no {old!r} to change."
-            mark = f"Changed in {what}."
-            start = time.perf_counter()
-            file.write_text(text.replace(old, new.format(mark), 1), encoding="utf-8")
-            wait_for(f"{url}balance.html", mark)
-            yield f"serve, s: {what} changed", time.perf_counter() - start
+        for what in EDITS:
+            yield f"serve, s: {what} changed", changed(project, url, what)
+
+
+def changed(project: Path, url: str, what: str) -> float:
+    """Make one of the changes. Seconds from saving its file to its text on the served page."""
+    name, old, new = EDITS[what]
+    file = project / name
+    text = file.read_text(encoding="utf-8")
+    assert old in text, f"{name} has no {old!r} to change."
+    mark = f"Changed in {what}."
+    start = time.perf_counter()
+    file.write_text(text.replace(old, new.format(mark), 1), encoding="utf-8")
+    wait_for(f"{url}balance.html", mark)
+    return time.perf_counter() - start
 
 
 @contextmanager

@@ -4,6 +4,7 @@ import ast
 import re
 import tokenize
 from collections.abc import Iterable, Iterator
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import NamedTuple
@@ -83,6 +84,7 @@ def plain(markdown: str) -> str:
     return re.sub(r"\s*\|\s*", "; ", text.strip(" |"))
 
 
+@cache  # a writer changes chapters, and waits
 def in_module(file: Path) -> list[str]:
     """Sentences in the texts and comments of a module of ours, each once."""
     source = file.read_text(encoding="utf-8")

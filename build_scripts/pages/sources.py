@@ -17,19 +17,22 @@ SEEN = {
 def page(pages: Mapping[str, str]) -> str:
     """The page of sources; `pages` are all others, by path, with their [@citations]."""
     entries = sorted(SOURCES.items(), key=lambda item: (item[1].author, item[1].year))
+    links: dict[str, list[str]] = {}
+    for path, text in pages.items():
+        for name in cited(text):
+            links.setdefault(name, []).append(f"[{title(text)}]({path})")
     return "\n\n".join(
         [
             "# Sources",
             "Every number in this handbook comes from one of these, or says that it is from "
             "memory or common practice. If you find one wrong, trust your own reading of the "
             "source and [tell us](about/wrong-number.md).",
-            *(_entry(name, source, pages) for name, source in entries),
+            *(_entry(name, source, links.get(name, [])) for name, source in entries),
         ]
     )
 
 
-def _entry(name: str, source: Source, pages: Mapping[str, str]) -> str:
-    used = [f"[{title(text)}]({path})" for path, text in pages.items() if name in cited(text)]
+def _entry(name: str, source: Source, used: list[str]) -> str:
     note = f" {escaped(source.note)}" if source.note else ""
     by = f" Used by: {'; '.join(used)}." if used else ""
     return (
