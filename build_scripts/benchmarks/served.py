@@ -53,8 +53,15 @@ class Handler(SimpleHTTPRequestHandler):
             self.send_error(404)
             return
         file = sent(path)
+        state = file.stat()
+        tag = f'"{state.st_mtime_ns:x}-{state.st_size:x}"'
+        if self.headers.get("If-None-Match") == tag:  # as any web server answers
+            self.send_response(304)
+            self.end_headers()
+            return
         content = file.read_bytes()
         self.send_response(200)
+        self.send_header("ETag", tag)
         self.send_header("Content-Type", self.guess_type(path))
         self.send_header("Content-Length", str(len(content)))
         if file != path:

@@ -139,12 +139,17 @@ async function fetched(path, must = false) {
 }
 
 async function download(path) {
-  const response = await fetch(SCOPE + path, { cache: "no-cache" });
-  if (response.status === 404) throw new Other(path);
-  if (!response.ok) throw new Error(`${path}: ${response.status}`);
-  if (!(await isRight(path, response.clone()))) throw new Other(path);
-  // a navigation refuses what was redirected, as some hosts do with .html
-  return response.redirected ? new Response(response.body, { headers: response.headers }) : response;
+  // a file of the engine has its hash in its name: what the page has just fetched is the one
+  const ways = files.get(path).kind === "engine" ? ["default", "reload"] : ["no-cache"];
+  for (const cache of ways) {
+    const response = await fetch(SCOPE + path, { cache });
+    if (response.status === 404) throw new Other(path);
+    if (!response.ok) throw new Error(`${path}: ${response.status}`);
+    if (!(await isRight(path, response.clone()))) continue;
+    // a navigation refuses what was redirected, as some hosts do with .html
+    return response.redirected ? new Response(response.body, { headers: response.headers }) : response;
+  }
+  throw new Other(path);
 }
 
 async function isRight(path, response) {
