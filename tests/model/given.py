@@ -1,10 +1,15 @@
 """What the tests of the model and the views are given: cases, texts, and values in range."""
 
+import os
+
 from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
 from calc.model import Calculator, Choice, Input, Typed
+
+# Of all calculators together they are thousands. Set it to ten before a release.
+THOROUGH = int(os.environ.get("THOROUGH", "1"))
 
 # The same examples on every run, and no clock that a busy machine could fail.
 steady = settings(
@@ -17,7 +22,7 @@ steady = settings(
 )
 patient = settings(
     steady,
-    max_examples=25,
+    max_examples=25 * THOROUGH,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
 

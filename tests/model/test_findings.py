@@ -4,7 +4,7 @@ import ast
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 import calc.calculators
@@ -842,7 +842,7 @@ def test_every_contradiction_has_its_case() -> None:
 
 
 @pytest.mark.parametrize("name", names())
-@settings(patient, max_examples=100)
+@patient
 @given(data=st.data())
 def test_sentences_have_their_figures_put_in(name: str, data: st.DataObject) -> None:
     """By reason: no brace, no empty figure and no nan reaches a reader."""

@@ -1,7 +1,7 @@
 """A case asked for in words, and the words of a case."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
@@ -28,7 +28,7 @@ def test_the_worked_example_needs_no_words(name: str) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=60)
+@patient
 @given(data=st.data())
 def test_the_words_of_a_case_ask_for_it_again(name: str, data: st.DataObject) -> None:
     """By reason: a shared link shows its reader the same case, whatever their unit set."""

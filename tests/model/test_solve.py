@@ -3,14 +3,14 @@
 from math import isfinite
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
 from calc.model import UNIT_SETS, Calculator, Case, Input, Typed, solve
 from calc.units import KINDS
 from calc.views.words import refusal_words
-from tests.model.given import CALCULATORS, NASTY, anywhere, corners, patient, steady, typed
+from tests.model.given import CALCULATORS, NASTY, anywhere, corners, patient, typed
 
 every_calculator = pytest.mark.parametrize("name", names())
 EVERY_FIELD = [(declared, each.name) for declared in CALCULATORS for each in declared.inputs]
@@ -48,7 +48,7 @@ def test_hard_texts_in_every_field(declared: Calculator, field: str) -> None:
 
 
 @every_calculator
-@settings(steady, max_examples=100)
+@patient
 @given(data=st.data())
 def test_any_text_in_any_fields(name: str, data: st.DataObject) -> None:
     """By reason, as above: several fields at once, in any unit, to be shown in any unit."""
@@ -80,7 +80,7 @@ def assert_holds(case: Case) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=100)
+@patient
 @given(data=st.data())
 def test_corners_of_the_ranges(name: str, data: st.DataObject) -> None:
     """By reason: where every input stands at an end of its range the arithmetic still holds."""
@@ -88,7 +88,7 @@ def test_corners_of_the_ranges(name: str, data: st.DataObject) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=100)
+@patient
 @given(data=st.data())
 def test_anywhere_in_the_ranges(name: str, data: st.DataObject) -> None:
     """By reason: within its ranges a calculator answers or refuses; it never breaks."""
@@ -96,7 +96,7 @@ def test_anywhere_in_the_ranges(name: str, data: st.DataObject) -> None:
 
 
 @every_calculator
-@steady
+@patient
 @given(data=st.data())
 def test_the_unit_set_changes_no_value(name: str, data: st.DataObject) -> None:
     """By reason: units are how a value is shown, not what it is."""
@@ -109,7 +109,7 @@ def test_the_unit_set_changes_no_value(name: str, data: st.DataObject) -> None:
 
 
 @every_calculator
-@steady
+@patient
 @given(data=st.data())
 def test_the_unit_to_show_changes_no_value(name: str, data: st.DataObject) -> None:
     """By reason, as above, for each field by itself."""

@@ -5,7 +5,7 @@ import re
 from math import sqrt
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
@@ -58,7 +58,7 @@ def test_working_of_the_worked_example(name: str) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=100)
+@patient
 @given(data=st.data())
 def test_working_of_any_example(name: str, data: st.DataObject) -> None:
     """The formula itself, as above, for whatever branch the inputs lead into."""

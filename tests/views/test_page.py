@@ -1,7 +1,7 @@
 """The form and the answer as HTML: well formed, labelled, escaped, cautions first."""
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
@@ -99,7 +99,7 @@ def test_cautions_come_first(name: str) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=40)
+@patient
 @given(data=st.data())
 def test_every_answer_is_well_formed_and_whole(name: str, data: st.DataObject) -> None:
     """The HTML standard, and: every output, every step, every source, no brace, no nan."""

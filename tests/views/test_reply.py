@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from calc.calculators import calculator, names
@@ -46,7 +46,7 @@ def test_a_brief_answer_is_the_whole_one_without_its_working(name: str) -> None:
 
 
 @every_calculator
-@settings(patient, max_examples=50)
+@patient
 @given(data=st.data())
 def test_switching_units_and_back_loses_nothing(name: str, data: st.DataObject) -> None:
     """By reason: US, SI, US again: the typed texts to the letter, and the same answer."""
@@ -63,7 +63,7 @@ def test_switching_units_and_back_loses_nothing(name: str, data: st.DataObject) 
 
 
 @every_calculator
-@settings(patient, max_examples=50)
+@patient
 @given(data=st.data())
 def test_a_shown_text_means_what_was_typed(name: str, data: st.DataObject) -> None:
     """Rounding: a value shown in another unit is the one typed, to four figures."""
@@ -129,7 +129,7 @@ def as_in_the_form(each: Input | Choice, text: str) -> Typed:
 
 
 @every_calculator
-@settings(patient, max_examples=100)
+@patient
 @given(data=st.data())
 def test_any_text_gets_a_reply(name: str, data: st.DataObject) -> None:
     """By reason: the worker never falls over what is typed; every text comes back."""
