@@ -70,9 +70,11 @@ def test_the_working_is_of_the_figures_typed(page: OpenPage) -> None:
     answered.locator(".calc-working > summary").click()
     put_in = answered.locator(".calc-put-in").nth(3)
     expect(put_in).to_contain_text("4.600")
+    row = answered.locator(".calc-outputs > div").first.element_handle()
     change(opened, "outlet_setting", "outlet", "4.7")
     expect(put_in).to_contain_text("4.700")
     expect(put_in).to_be_visible()
+    assert row.evaluate("(it) => it.isConnected")  # the figures in it have changed, not the row
 
 
 @pytest.mark.parametrize(
