@@ -1,4 +1,6 @@
-"""All that knows MkDocs. A successor needs only this file written again."""
+"""All that knows MkDocs, with `kept`, which spares a writer's server work. A successor needs only
+these written again.
+"""
 
 import sys
 from pathlib import Path
