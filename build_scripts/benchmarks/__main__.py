@@ -14,7 +14,7 @@ from build_scripts.benchmarks.served import served
 from build_scripts.bundle import ROOT
 
 RECORDED = Path(__file__).with_name("recorded.json")
-KINDS = ("answers", "sizes", "keystrokes", "starts", "builds")
+KINDS = ("answers", "sizes", "simulations", "keystrokes", "starts", "builds")
 
 
 def main() -> None:
@@ -48,6 +48,8 @@ def measured(site: Path, runs: int, wanted: Sequence[str]) -> Iterator[tuple[str
         yield from sizes.weighed(site)
     starts.add_rivals(site)
     with served(site) as server:
+        if "simulations" in wanted:
+            yield from starts.simulations(server)
         if "keystrokes" in wanted:
             yield from starts.keystrokes(server)
         if "starts" in wanted:

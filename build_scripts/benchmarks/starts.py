@@ -29,6 +29,8 @@ SETTLED = 1000  # ms; a browser that has just started is busy with itself
 KEPT_BY_THEN = 2000  # ms; what a browser keeps of a page, compiled code too, it keeps later
 WARM_STARTS = 3  # of each fresh browser
 KEYS = 60
+RUNS = 7
+SIMULATED = ("system_run", "year_of_draws")
 
 # a rival's page says when it had its answer; a chapter shows it
 TOOK = """() => {
@@ -131,6 +133,18 @@ def started(page: Page, url: str) -> float:
     return took
 
 
+def simulations(server: Served) -> Iterator[tuple[str, float]]:
+    """Milliseconds of an answer that is simulated, asked for as a page does; medians."""
+    for slowed in (1, SLOWED):
+        with fresh_browser() as context:
+            page = prepared(context, slowed)
+            page.goto(f"{server.url}balance.html")
+            page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+            for name in SIMULATED:
+                took = page.evaluate(ASK, [name, RUNS])
+                yield f"browser, ms{about(slowed)}: {name}", median(took)
+
+
 def keystrokes(server: Served) -> Iterator[tuple[str, float]]:
     """Milliseconds from a keystroke to its answer on the page, which 95 of a hundred keep."""
     for slowed in (1, SLOWED):
@@ -143,6 +157,18 @@ def keystrokes(server: Served) -> Iterator[tuple[str, float]]:
                 took = page.evaluate(TYPE, [name, KEYS])
                 yield f"keystroke, ms, p95{about(slowed)}: {name}", quantiles(took, n=20)[-1]
 
+
+# The first answers start Python and have it compiled.
+ASK = """async ([calculator, times]) => {
+  const { ask } = await import("/app/python.js");
+  const took = [];
+  for (let time = -2; time < times; time++) {
+    const start = performance.now();
+    await ask({ calculator, key: calculator, root: "", units: "us", fields: {} });
+    if (time >= 0) took.push(performance.now() - start);
+  }
+  return took;
+}"""
 
 # Types digits into the first number of a form; what is timed ends when the frame is painted.
 TYPE = """async ([name, keys]) => {
