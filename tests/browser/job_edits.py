@@ -286,8 +286,7 @@ class Disturbed(Edits):
         end = monotonic() + SLOW / 1000
         while drafts := tab.page.evaluate(DRAFTS):
             if monotonic() > end:
-                said = tab.page.locator("[data-part=said]").inner_text()
-                raise Lost(f"typed, and still a draft: {drafts}; the page says: {said}")
+                raise Lost(f"typed, and still a draft: {drafts}; {tab.page.evaluate(SEEN)}")
             tab.page.wait_for_timeout(100)
 
     def to_the_end(self, edits: int, minutes: float) -> str:
@@ -304,6 +303,12 @@ class Disturbed(Edits):
         return ""
 
 
+SEEN = """() => ({
+  says: document.querySelector("[data-part=said]").textContent,
+  errors: [...document.querySelectorAll(".calc-error")].map((it) => it.textContent).join(" "),
+  fields: [...document.querySelectorAll("[data-field] input[type=text]")].map((it) => it.value),
+  job: localStorage.getItem("current-job"), now: Date(), visible: document.visibilityState,
+})"""
 DRAFTS = "Object.entries(localStorage).filter(([key]) => key.startsWith('drafts '))"
 
 
