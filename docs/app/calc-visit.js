@@ -2,7 +2,7 @@
 // the job at once; what cannot be kept yet, because it is no figure, waits in a draft. So a closed
 // tab loses nothing, an empty battery what was typed in its last seconds.
 import { fill, shown } from "./fields.js";
-import { changeChosen, choose, current, head, keep, moment, today } from "./job-store.js";
+import { changeChosen, choose, current, head, keep, moment, onNews, today } from "./job-store.js";
 import { ask } from "./python.js";
 import { store, stored, unitSet } from "./stored.js";
 
@@ -12,6 +12,7 @@ customElements.define(
   "calc-visit",
   class extends HTMLElement {
     #waiting = new Map(); // field's name -> timer
+    #deaf = () => {};
 
     connectedCallback() {
       this.addEventListener("input", ({ target }) => this.#typed(target.closest("[data-field]")));
@@ -22,14 +23,16 @@ customElements.define(
         this.#try(() => this.#start(this.#part("name").value));
       });
       document.addEventListener("visibilitychange", this.#again);
+      this.#deaf = onNews(this.#again);
       this.#try(() => this.#open());
     }
 
     disconnectedCallback() {
       document.removeEventListener("visibilitychange", this.#again);
+      this.#deaf();
     }
 
-    // another tab may have filled the same job meanwhile
+    // another tab may have filled the same job meanwhile, or chosen another
     #again = () => {
       if (document.visibilityState === "visible") this.#try(() => this.#show());
     };
@@ -62,7 +65,7 @@ customElements.define(
         const field = this.querySelector(`[data-field="${CSS.escape(name)}"]`);
         if (field) {
           fill(field, text);
-          await this.#keep(field);
+          await this.#keep(field, draftKey());
         }
       }
       const step = document.getElementById(location.hash.slice(1));
@@ -98,25 +101,34 @@ customElements.define(
     #typed(field) {
       if (!field) return;
       const { field: name } = field.dataset;
+      const key = draftKey();
       note(name, shown(field));
       clearTimeout(this.#waiting.get(name));
-      this.#waiting.set(name, setTimeout(() => this.#try(() => this.#keep(field)), PAUSE));
+      this.#waiting.set(name, setTimeout(() => this.#try(() => this.#keep(field, key)), PAUSE));
     }
 
-    async #keep(field) {
+    /** Keeps what stands in a field, and in a draft under `key`, in the job for which it was typed. */
+    async #keep(field, key) {
       const { field: name } = field.dataset;
       const given = shown(field);
-      if (!given.text) return forget(name);
+      if (!given.text) return forget(name, key);
       if (!(await current())) await this.#start("");
-      const refused = await changeChosen((job) =>
-        ask({ ...this.#request(), do: "visit-fill-in", job, name, text: given.text, unit: given.unit, when: moment() }));
+      if (key !== draftKey() && key !== NO_JOB) {
+        await this.#show();
+        return this.#say("Another tab has chosen another job. What you typed waits for the one before.");
+      }
+      const wish = { do: "visit-fill-in", name, text: given.text, unit: given.unit, when: moment() };
+      const refused = await changeChosen((job) => ask({ ...this.#request(), ...wish, job })).catch((fault) => {
+        follow(name, given, key);
+        throw fault;
+      });
       field.querySelector(".calc-error").textContent = refused ?? "";
       for (const box of field.querySelectorAll("input")) {
         if (refused) box.setAttribute("aria-invalid", "true");
         else box.removeAttribute("aria-invalid");
       }
       if (refused || shown(field).text !== given.text) return;
-      forget(name);
+      forget(name, key);
       await this.#show();
     }
 
@@ -151,19 +163,28 @@ async function blank() {
 }
 
 // Drafts: what is typed and not kept, by job and field. Written at once, unlike the job itself.
+const NO_JOB = "drafts "; // what is typed first starts one
+
 function draftKey() {
-  return `drafts ${stored("current-job") ?? ""}`;
+  return NO_JOB + (stored("current-job") ?? "");
 }
 
-function drafts() {
-  return Object.entries(JSON.parse(stored(draftKey()) ?? "{}"));
+function drafts(key = draftKey()) {
+  return Object.entries(JSON.parse(stored(key) ?? "{}"));
 }
 
 function note(name, value) {
   store(draftKey(), JSON.stringify({ ...Object.fromEntries(drafts()), [name]: value }));
 }
 
-function forget(name) {
-  const left = drafts().filter(([each]) => each !== name);
-  store(draftKey(), left.length ? JSON.stringify(Object.fromEntries(left)) : "");
+function forget(name, key) {
+  const left = drafts(key).filter(([each]) => each !== name);
+  store(key, left.length ? JSON.stringify(Object.fromEntries(left)) : "");
+}
+
+/** A draft goes along when its job was parted from what another tab has made of it. */
+function follow(name, value, key) {
+  if (key === draftKey()) return;
+  note(name, value);
+  forget(name, key);
 }

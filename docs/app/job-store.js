@@ -121,7 +121,7 @@ function parted(id) {
   unkept.delete(id);
   const copy = `${id}-${chance()}`; // another tab may part from the same job
   unkept.set(copy, { text, base: undefined });
-  choose(copy);
+  if (stored(CURRENT) === id) choose(copy);
   throw new Error("Another tab has changed this job while this one could not keep it. Both are in the list now.");
 }
 

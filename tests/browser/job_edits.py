@@ -270,6 +270,9 @@ class Disturbed(Edits):
         assert isinstance(each, Input)
         tab.page.evaluate("(id) => localStorage.setItem('current-job', id)", id_)
         tab.page.goto(f"{self.url}visit/{VISIT}.html")
+        # another process of the browser may hear of the choice a little later
+        tab.page.wait_for_function("(id) => localStorage.getItem('current-job') === id", arg=id_)
+        tab.page.reload()
         expect(tab.page.locator("[data-part=said]")).to_contain_text("Job: ", timeout=SLOW)
         field = tab.page.locator(f"[data-field={each.name}]").first
         unit = each.kind.unit(field.locator("select").input_value())

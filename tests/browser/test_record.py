@@ -214,6 +214,18 @@ def test_a_clock_before_the_jobs_figures_is_said(page: OpenPage, tmp_path: Path)
     expect(opened.locator("[data-part=said]")).to_contain_text("check the clock", timeout=SLOW)
 
 
+NO_DRAFT = "() => !Object.keys(localStorage).some((key) => key.startsWith('drafts '))"
+JOBS = """() => new Promise((settle) => {
+  const open = indexedDB.open("pail-and-timer");
+  open.onsuccess = () => {
+    const store = open.result.transaction("jobs").objectStore("jobs");
+    const [ids, texts] = [store.getAllKeys(), store.getAll()];
+    texts.onsuccess = () => {
+      open.result.close();
+      settle(ids.result.map((id, place) => [id, JSON.parse(texts.result[place])]));
+    };
+  };
+})"""
 STORED = """() => new Promise((settle) => {
   const open = indexedDB.open("pail-and-timer");
   open.onsuccess = () => {
@@ -301,6 +313,35 @@ def test_a_job_removed_or_swapped_elsewhere_is_said(page: OpenPage) -> None:
     expect(other.locator("[data-part=said]")).to_contain_text("is removed", timeout=SLOW)
     expect(opened.locator("#outlet_setting .calc-job")).to_contain_text("No job is chosen")
     expect(opened.locator("#outlet_setting-inlet")).to_have_value("5.5")
+
+
+TYPE_AND_SWITCH = """([name, text, job]) => {
+  const box = document.querySelector(`[data-field=${name}] input`);
+  box.value = text;
+  box.dispatchEvent(new Event("input", { bubbles: true }));
+  localStorage.setItem("current-job", job); // as another tab does, before the figure is kept
+}"""
+CHOOSE = "(job) => localStorage.setItem('current-job', job)"
+
+
+def test_a_figure_of_a_sheet_goes_into_the_job_for_which_it_was_typed(page: OpenPage) -> None:
+    opened = page("jobs.html")
+    for name in ("Another house", "Quarry Road"):
+        start(opened, name)
+        expect(opened.locator("[data-part=said]")).to_contain_text(name)
+    jobs = {each["name"]: id_ for id_, each in opened.evaluate(JOBS)}
+    opened.goto(opened.url.replace("jobs", "visit/balance-and-commission"))
+    said = opened.locator("[data-part=said]")
+    expect(said).to_contain_text("Job: Quarry Road", timeout=SLOW)
+    opened.evaluate(TYPE_AND_SWITCH, ["precharge", "38", jobs["Another house"]])
+    expect(said).to_contain_text("waits for the one before", timeout=SLOW)
+    assert all(each["values"] == {} for each in opened.evaluate(STORED))
+    opened.evaluate(CHOOSE, jobs["Quarry Road"])
+    opened.reload()
+    opened.wait_for_function(NO_DRAFT, timeout=SLOW)
+    kept = {each["name"]: each["values"] for each in opened.evaluate(STORED)}
+    assert kept["Another house"] == {}
+    assert kept["Quarry Road"]["precharge"]["value"] == "38"
 
 
 def quota(page: Page, size: int | None) -> None:
