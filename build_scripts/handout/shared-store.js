@@ -2,7 +2,7 @@
 // own, so that no page sees what another has kept; therefore one hidden page, storage.html, keeps
 // everything for all of them.
 
-const LIMIT = 10_000; // ms; a page whose storage.html is gone still calculates
+const LIMIT = 10_000; // ms; a page whose storage.html is gone, or whose browser keeps a write for ever, goes on
 
 const awaited = new Map(); // number of a question -> who waits for its answer
 let asked = 0;
@@ -73,6 +73,7 @@ async function ask(what, ...words) {
 function send(what, ...words) {
   return new Promise((settle, refuse) => {
     awaited.set(++asked, { settle, refuse });
+    setTimeout(refuse, LIMIT, new Error("storage.html does not answer"));
     port.postMessage({ number: asked, what, words });
   });
 }

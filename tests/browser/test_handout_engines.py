@@ -53,6 +53,10 @@ def engine(
 
 @pytest.fixture
 def read(engine: Engine, folder: Path) -> Read:
+    return reader(engine, folder)
+
+
+def reader(engine: Engine, folder: Path) -> Read:
     """Opens a page, does something there, and returns what the script returns."""
 
     def do(page: str, script: str) -> Any:
@@ -121,8 +125,36 @@ def test_a_record_is_made_with_its_code(read: Read) -> None:
     assert "Signature" in sheet
 
 
-def test_units_and_jobs_go_from_page_to_page(read: Read) -> None:
-    """To Firefox every file is a site of its own, with a storage of its own."""
+def test_units_and_jobs_go_from_page_to_page(
+    read: Read,
+    folder: Path,
+    request: pytest.FixtureRequest,
+    tmp_path_factory: pytest.TempPathFactory,
+) -> None:
+    """To Firefox every file is a site of its own, with a storage of its own.
+
+    WebKitGTK, on a busy machine, leaves one write in some ten unanswered, and every later one of
+    that profile: IndexedDB's transaction neither completes nor fails. So it may start anew.
+    """
+    if request.node.callspec.params["engine"] != "WebKitGTK":
+        units_and_jobs_go_from_page_to_page(read)
+        return
+    faults: list[Exception] = []
+    while len(faults) < TRIES:
+        with ENGINES["WebKitGTK"][1](tmp_path_factory.mktemp("profile")) as fresh:
+            try:
+                units_and_jobs_go_from_page_to_page(reader(fresh, folder))
+            except (AssertionError, RuntimeError) as fault:
+                faults.append(fault)
+            else:
+                return
+    raise faults[-1]
+
+
+TRIES = 4
+
+
+def units_and_jobs_go_from_page_to_page(read: Read) -> None:
     said = read(
         "jobs.html",
         """await customElements.whenDefined("calc-jobs");
