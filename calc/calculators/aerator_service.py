@@ -1,6 +1,7 @@
 """When an aerator must be cleaned and its water tested again."""
 
 from dataclasses import replace
+from math import inf, isfinite
 
 from calc import cautions
 from calc.charts import Axis, Chart, Limit, Line, Mark
@@ -44,7 +45,8 @@ def aerator_service(
         says = "must be above {blower_clean}, the pressure when clean"
         raise Refused("contradiction", "blower_limit", says=says)
     settled = floc_rate(iron, iron_falls, daily_use)
-    by_iron = max(floc_allowed / settled - cleaned_ago, 0.0) if settled else None
+    lasts = floc_allowed / settled if settled else inf  # of next to no iron, longer than a number
+    by_iron = max(lasts - cleaned_ago, 0.0) if isfinite(lasts) else None
     by_pressure = time_to_limit(blower_clean, blower_now, blower_limit, cleaned_ago)
     calendar = max(LONGEST - cleaned_ago, 0.0)
     due = min(each for each in (by_iron, by_pressure, calendar) if each is not None)
