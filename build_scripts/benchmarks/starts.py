@@ -133,29 +133,30 @@ def started(page: Page, url: str) -> float:
     return took
 
 
-def simulations(server: Served) -> Iterator[tuple[str, float]]:
-    """Milliseconds of an answer that is simulated, asked for as a page does; medians."""
+def chapters(server: Served) -> Iterator[tuple[str, Page]]:
+    """A chapter that has settled, in a browser of its own: as it is, then slowed."""
     for slowed in (1, SLOWED):
         with fresh_browser() as context:
             page = prepared(context, slowed)
             page.goto(f"{server.url}balance.html")
             page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-            for name in SIMULATED:
-                took = page.evaluate(ASK, [name, RUNS])
-                yield f"browser, ms{about(slowed)}: {name}", median(took)
+            yield about(slowed), page
+
+
+def simulations(server: Served) -> Iterator[tuple[str, float]]:
+    """Milliseconds of an answer that is simulated, asked for as a page does; medians."""
+    for how, page in chapters(server):
+        for name in SIMULATED:
+            yield f"browser, ms{how}: {name}", median(page.evaluate(ASK, [name, RUNS]))
 
 
 def keystrokes(server: Served) -> Iterator[tuple[str, float]]:
     """Milliseconds from a keystroke to its answer on the page, which 95 of a hundred keep."""
-    for slowed in (1, SLOWED):
-        with fresh_browser() as context:
-            page = prepared(context, slowed)
-            page.goto(f"{server.url}balance.html")
-            page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-            names = "all => all.map((form) => form.getAttribute('name'))"
-            for name in page.locator("calc-form").evaluate_all(names):
-                took = page.evaluate(TYPE, [name, KEYS])
-                yield f"keystroke, ms, p95{about(slowed)}: {name}", quantiles(took, n=20)[-1]
+    for how, page in chapters(server):
+        names = "all => all.map((form) => form.getAttribute('name'))"
+        for name in page.locator("calc-form").evaluate_all(names):
+            took = page.evaluate(TYPE, [name, KEYS])
+            yield f"keystroke, ms, p95{how}: {name}", quantiles(took, n=20)[-1]
 
 
 # The first answers start Python and have it compiled.

@@ -2,7 +2,7 @@
 // own, so that no page sees what another has kept; therefore one hidden page, storage.html, keeps
 // everything for all of them.
 
-const LIMIT = 10_000; // ms; a page whose storage.html is gone, or whose browser keeps a write for ever, goes on
+const LIMIT = 10_000; // ms; a page goes on whose storage.html is gone, or whose browser leaves a write unanswered
 
 const awaited = new Map(); // number of a question -> who waits for its answer
 let asked = 0;

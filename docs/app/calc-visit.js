@@ -1,7 +1,7 @@
 // <calc-visit> wakes up a visit's sheet or the trouble call. Whatever is typed or ticked goes into
 // the job at once; what cannot be kept yet, because it is no figure, waits in a draft. So a closed
 // tab loses nothing, an empty battery what was typed in its last seconds.
-import { fill, shown } from "./fields.js";
+import { fill, initial, shown } from "./fields.js";
 import { changeChosen, choose, current, head, keep, moment, onNews, today } from "./job-store.js";
 import { ask } from "./python.js";
 import { store, stored, unitSet } from "./stored.js";
@@ -82,9 +82,11 @@ customElements.define(
       for (const [name, html] of Object.entries(reply.parts)) put(this.#part(name), html);
       const pending = new Map(job ? drafts() : []);
       for (const field of this.querySelectorAll("[data-field]")) {
-        const value = reply.fields?.[field.dataset.field];
-        // another step may ask for the same figure: there it appears as well
-        if (value && !pending.has(field.dataset.field)) fill(field, value);
+        if (!reply.fields || pending.has(field.dataset.field)) continue;
+        // another step may ask for the same figure: there it appears as well; what was refused or
+        // picked there may have been of another job
+        fill(field, reply.fields[field.dataset.field] ?? initial(field));
+        flag(field, "");
       }
       for (const box of this.querySelectorAll("[data-tick]")) {
         box.checked = reply.done.includes(box.closest("[data-step]").dataset.step);
@@ -119,14 +121,10 @@ customElements.define(
       }
       const wish = { do: "visit-fill-in", name, text: given.text, unit: given.unit, when: moment() };
       const refused = await changeChosen((job) => ask({ ...this.#request(), ...wish, job })).catch((fault) => {
-        follow(name, given, key);
+        follow(name, shown(field), key);
         throw fault;
       });
-      field.querySelector(".calc-error").textContent = refused ?? "";
-      for (const box of field.querySelectorAll("input")) {
-        if (refused) box.setAttribute("aria-invalid", "true");
-        else box.removeAttribute("aria-invalid");
-      }
+      flag(field, refused ?? "");
       if (refused || shown(field).text !== given.text) return;
       forget(name, key);
       await this.#show();
@@ -152,6 +150,15 @@ customElements.define(
     }
   },
 );
+
+/** Says why a field's figure is refused, or takes that back. */
+function flag(field, why) {
+  field.querySelector(".calc-error").textContent = why;
+  for (const box of field.querySelectorAll("input")) {
+    if (why) box.setAttribute("aria-invalid", "true");
+    else box.removeAttribute("aria-invalid");
+  }
+}
 
 function put(part, html) {
   if (part && part.innerHTML !== html) part.innerHTML = html;

@@ -335,6 +335,7 @@ def test_a_figure_of_a_sheet_goes_into_the_job_for_which_it_was_typed(page: Open
     expect(said).to_contain_text("Job: Quarry Road", timeout=SLOW)
     opened.evaluate(TYPE_AND_SWITCH, ["precharge", "38", jobs["Another house"]])
     expect(said).to_contain_text("waits for the one before", timeout=SLOW)
+    expect(opened.locator("[data-field=precharge] input").first).to_have_value("")
     assert all(each["values"] == {} for each in opened.evaluate(STORED))
     opened.evaluate(CHOOSE, jobs["Quarry Road"])
     opened.reload()
