@@ -7,6 +7,7 @@ mended it goes into `fuzz_corpus.json`, with the reason; `test_fuzz_corpus.py` t
 import argparse
 import sys
 import traceback
+import warnings
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
@@ -16,6 +17,7 @@ from typing import Any
 
 from hypothesis import HealthCheck, Phase, given, seed, settings
 from hypothesis.database import DirectoryBasedExampleDatabase
+from hypothesis.errors import HypothesisWarning
 
 from tests.fuzz_targets import TARGETS, Target
 
@@ -24,10 +26,13 @@ PHASES = (Phase.reuse, Phase.generate, Phase.target, Phase.shrink)
 ROUND = 1000  # inputs of one seed; then hypothesis starts elsewhere
 
 
-def fuzzed(name: str, target: Target, minutes: float, most: int = ROUND) -> bool:
+def fuzzed(
+    name: str, target: Target, minutes: float, most: int = ROUND, first: int | None = None
+) -> bool:
     """Tries a target until the time is over or something fails. Prints what came of it.
 
-    most -- inputs of one round; the first round is always tried
+    most  -- inputs of one round; the first round is always tried
+    first -- seed of the first round, for a test that is to go the same way each time
     """
     came: Counter[str] = Counter()
 
@@ -40,7 +45,7 @@ def fuzzed(name: str, target: Target, minutes: float, most: int = ROUND) -> bool
         suppress_health_check=list(HealthCheck), report_multiple_bugs=False,
     )  # fmt: skip
     end = monotonic() + 60 * minutes
-    sound = _round(steady, target, once)
+    sound = _round(steady, target, once, first)
     while sound and monotonic() < end:
         sound = _round(steady, target, once)
     print(f"{name}: {came.total()} inputs, {'nothing' if sound else 'something'} failed")
@@ -49,12 +54,17 @@ def fuzzed(name: str, target: Target, minutes: float, most: int = ROUND) -> bool
     return sound
 
 
-def _round(steady: settings, target: Target, once: Callable[[Any], None]) -> bool:
-    try:
-        seed(SystemRandom().getrandbits(64))(steady(given(target.inputs)(once)))()
-    except Exception:
-        traceback.print_exc()
-        return False
+def _round(
+    steady: settings, target: Target, once: Callable[[Any], None], start: int | None = None
+) -> bool:
+    start = SystemRandom().getrandbits(64) if start is None else start
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", HypothesisWarning)  # of an input too long to print well
+        try:
+            seed(start)(steady(given(target.inputs)(once)))()
+        except Exception:
+            traceback.print_exc()
+            return False
     return True
 
 

@@ -33,23 +33,29 @@ def backwards(case: Case, wanted: str, text: str, free: str) -> Told:
     except Refused as refused:
         refused.field = wanted
         raise
-    start = each.low / BEYOND if each.low > 0 else each.low
     found = solutions(
         lambda value: _answer(case, wanted, free, value),
         target,
         each.low,
         each.high,
-        start,
-        each.high * BEYOND,
+        *_beyond(each),
     )
     return _told(case, output, each, target, found)
+
+
+def _beyond(each: Input) -> tuple[float | None, float | None]:
+    """How far below and above its range to look. Ten times a temperature is no temperature."""
+    if any(unit.zero for unit in each.kind.units):
+        return None, None
+    return (each.low / BEYOND if each.low > 0 else each.low), each.high * BEYOND
 
 
 def _answer(case: Case, wanted: str, free: str, value: float) -> float | None:
     try:
         return case.work({**case.values, free: value}).outputs[wanted]
-    except (ZeroDivisionError, ValueError, OverflowError, RuntimeError):
-        return None  # past its range the arithmetic need not hold; Refused is a ValueError
+    except (ZeroDivisionError, ValueError, OverflowError, RuntimeError, TypeError):
+        # Past its range the arithmetic need not hold: a root may be complex, which has no order.
+        return None  # Refused is a ValueError
 
 
 def _told(case: Case, output: Output, each: Input, target: float, found: Found) -> Told:
