@@ -97,7 +97,8 @@ async function swap(id, was, text) {
   const base = held ? held.base : was;
   try {
     await update(id, (now) => {
-      if (now !== base) throw new Changed();
+      // what was refused may have been kept after all, as by a browser that answered too late
+      if (now !== base && now !== held?.text) throw new Changed();
       return text;
     }, jobs);
     if (unkept.get(id) === held) unkept.delete(id);

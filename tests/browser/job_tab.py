@@ -49,6 +49,13 @@ REFUSE = """() => {
   globalThis.put = IDBObjectStore.prototype.put;
   IDBObjectStore.prototype.put = () => { throw new DOMException("by test", "QuotaExceededError"); };
 }"""
+KEEP_AND_REFUSE = """() => {
+  globalThis.put = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = function (...what) {
+    put.apply(this, what);
+    throw new DOMException("by test", "QuotaExceededError");
+  };
+}"""
 TAKE = "() => { if (globalThis.put) IDBObjectStore.prototype.put = put; }"
 
 

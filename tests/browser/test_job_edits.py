@@ -9,7 +9,7 @@ import pytest
 from calc.demo import as_found
 from calc.job import write_job
 from tests.browser.job_model import Lost, Model
-from tests.browser.job_tab import AT_ONCE, HANDS, REFUSE, TAKE
+from tests.browser.job_tab import AT_ONCE, HANDS, KEEP_AND_REFUSE, REFUSE, TAKE
 from tests.conftest import ROOT, OpenPage, Site
 
 JOB = write_job(as_found())
@@ -59,6 +59,23 @@ def test_two_edits_of_one_page_at_once_without_room(page: OpenPage) -> None:
     (last,) = opened.evaluate(AT_ONCE, [{**asked[0], "mark": "first-survey.pump"}])
     assert last["unsaved"] == ""
     assert {*json.loads(last["text"])["marks"]} == {*steps, "first-survey.pump"}
+
+
+@pytest.mark.browser
+def test_a_write_that_was_refused_and_kept_after_all(page: OpenPage) -> None:
+    """As where a busy browser answers too late: what is there is this page's own, no other's."""
+    opened = page("jobs.html")
+    opened.evaluate(HANDS)
+    new = opened.evaluate("() => once({ act: 'new', name: 'Quarry Road' })")
+    edit = {"id": new["id"], "do": "job-mark", "value": "done"}
+    opened.evaluate(KEEP_AND_REFUSE)
+    (told,) = opened.evaluate(AT_ONCE, [{**edit, "mark": "a.one"}])
+    assert "in this page only" in told["unsaved"]
+    opened.evaluate(TAKE)
+    (told,) = opened.evaluate(AT_ONCE, [{**edit, "mark": "a.two"}])
+    assert told["unsaved"] == ""
+    assert {*json.loads(told["text"])["marks"]} == {"a.one", "a.two"}
+    assert opened.evaluate("() => once({ act: 'all' })")["all"] == {new["id"]: told["text"]}
 
 
 @pytest.mark.browser
