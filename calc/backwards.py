@@ -16,6 +16,7 @@ from calc.roots import bracket, last, lowest
 type Function = Callable[[float], float | None]
 
 CELLS = 128  # of each grid
+FAR = 8  # times fewer of them past the range, where a solution is only told of
 DECADE = 10.0  # a range wider than this is also cut into equal ratios
 HOLES = 4  # scans of a range, each but the first for places without a value inside a cell
 SAME = 4 * float_info.epsilon  # answers this near the target, as a share of it, are the target
@@ -115,12 +116,14 @@ def solutions(
     high: float,
     beyond_low: float | None = None,
     beyond_high: float | None = None,
+    cells: int = CELLS,
 ) -> Found:
     """Where `function` has the value `target` between `low` and `high`, ends included.
 
     function    -- may give None or raise Refused where it has no value
     beyond_low  -- how far below `low` to look if the range has no solution
     beyond_high -- how far above `high`
+    cells       -- of the grid, fewer for a function that takes long
 
     A sign change is a solution if the answer closes in on the target there; a jump past
     the target is none.
@@ -130,11 +133,14 @@ def solutions(
     >>> solutions(lambda x: x * x, 200.0, 0.0, 10.0, beyond_high=1000.0)[3:]
     (Reached(at=10.0, value=100.0), None, 14.142135623730951)
     """
-    found = _scanned(function, target, low, high)
+    found = _scanned(function, target, low, high, cells)
     if found.how_many != "none":
         return found
-    below = [] if beyond_low is None else _places(_scanned(function, target, beyond_low, low))
-    above = [] if beyond_high is None else _places(_scanned(function, target, high, beyond_high))
+    far = max(1, cells // FAR)
+    below = [] if beyond_low is None else _places(_scanned(function, target, beyond_low, low, far))
+    above = (
+        [] if beyond_high is None else _places(_scanned(function, target, high, beyond_high, far))
+    )
     return found._replace(beyond_low=max(below, default=None), beyond_high=min(above, default=None))
 
 
@@ -142,9 +148,9 @@ def _places(found: Found) -> list[float]:
     return [*found.roots, *(end for stretch in found.stretches for end in stretch)]
 
 
-def _scanned(function: Function, target: float, low: float, high: float) -> Found:
+def _scanned(function: Function, target: float, low: float, high: float, cells: int) -> Found:
     error = _Error(function, target)
-    grid = _grid(low, high)
+    grid = _grid(low, high, cells)
     for _ in range(HOLES):
         pieces = list(_pieces(error, grid))
         for piece in pieces:
@@ -161,8 +167,8 @@ def _scanned(function: Function, target: float, low: float, high: float) -> Foun
     )
 
 
-def _grid(low: float, high: float) -> list[float]:
-    shares = [cell / CELLS for cell in range(1, CELLS)]
+def _grid(low: float, high: float, cells: int) -> list[float]:
+    shares = [cell / cells for cell in range(1, cells)]
     points = {low, high} | {low + (high - low) * share for share in shares}
     if 0 < DECADE * low < high:
         points |= {exp(log(low) * (1 - share) + log(high) * share) for share in shares}

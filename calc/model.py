@@ -272,7 +272,8 @@ class Calculator:
     leaves -- output -> inputs, here or elsewhere, that its value may be kept as
     sure_of -- output -> the output that is its plus-or-minus, kept with it in a job
     trials -- how often the work is asked for the plus-or-minus of a bent answer; fewer where
-              the work takes long, on a phone fifty times what it takes here; 0: there is none
+              the work takes long, on a phone fifty times what it takes here; 0: there is none.
+              With fewer, working backwards looks at fewer places too
     simulation -- for an answer that is counted. It carries an interval of its own: it has no
               trials, and is neither worked backwards nor drawn against an input, for each
               of these asks the work a hundred times. It can be counted for longer.

@@ -82,8 +82,10 @@ def _check(chosen: ProblemSet, number: int, tries: list[Try], made: Sheet, word:
 
 
 def _who(asked: Mapping[str, Any]) -> tuple[str, str]:
-    section, learner = (str(asked.get(part, "")).strip() for part in ("section", "learner"))
-    return section[:LONGEST], learner[:LONGEST]
+    """Class and learner as a file can hold them: half a character becomes a question mark."""
+    told = (str(asked.get(part, "")).strip()[:LONGEST] for part in ("section", "learner"))
+    section, learner = (each.encode(errors="replace").decode() for each in told)
+    return section, learner
 
 
 def _deal(asked: Mapping[str, Any]) -> Reply:

@@ -2,14 +2,15 @@
 
 from typing import NamedTuple
 
-from calc.backwards import Found, solutions
+from calc.backwards import CELLS, Found, solutions
 from calc.errors import Refused
 from calc.figures import plainly_written
-from calc.model import Case, Input, Output
+from calc.model import TRIALS, Case, Input, Output
 from calc.views.html import Safe, tag
 from calc.views.words import output_like_words, with_unit
 
 BEYOND = 10  # so many times past the range a solution is still looked for, to say it lies there
+SLOW_CELLS = CELLS // 4  # where the work takes long, so that it makes fewer trials
 
 
 class Told(NamedTuple):
@@ -39,6 +40,7 @@ def backwards(case: Case, wanted: str, text: str, free: str) -> Told:
         each.low,
         each.high,
         *_beyond(each),
+        cells=CELLS if case.calculator.trials >= TRIALS else SLOW_CELLS,
     )
     return _told(case, output, each, target, found)
 

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 import pytest
 
-import calc.backwards
 from calc.calculators import calculator, names
 from calc.model import Input, solve
+from calc.views import backwards as views
 from calc.views.backwards import Told, backwards
 
 WORKED = [name for name in names() if not calculator(name).simulation]
@@ -17,7 +17,8 @@ FAR = "1e30"  # no answer is as large as this, in any unit
 def few_cells() -> Iterator[None]:
     """A coarser search, a tenth as long, asks as far below and above the range."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(calc.backwards, "CELLS", 6)
+        patch.setattr(views, "CELLS", 8)
+        patch.setattr(views, "SLOW_CELLS", 8)
         yield
 
 
