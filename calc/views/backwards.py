@@ -5,7 +5,8 @@ from typing import NamedTuple
 from calc.backwards import CELLS, Found, solutions
 from calc.errors import Refused
 from calc.figures import plainly_written
-from calc.model import TRIALS, Case, Input, Output
+from calc.model import Case, Input, Output
+from calc.uncertainty import TRIALS
 from calc.views.html import Safe, tag
 from calc.views.words import output_like_words, with_unit
 
