@@ -29,7 +29,7 @@ def reply(what: str, asked: Mapping[str, Any]) -> Reply:
     chosen = problem_set(asked["set"])
     try:
         tries = [Try(*each) for each in asked["tries"]]
-        made = replayed(chosen, number, tries, _word(asked))
+        made = replayed(chosen, number, tries, _text(asked, "word"))
     except (TypeError, KeyError):  # kept by another edition, or damaged
         return {"refused": "What was kept of this sheet does not fit it. Take another variant."}
     return _told(what, chosen, number, tries, made, asked)
@@ -44,11 +44,11 @@ def _told(
     asked: Mapping[str, Any],
 ) -> Reply:
     if what == "show":
-        return _show(chosen, number, tries, made, _word(asked))
+        return _show(chosen, number, tries, made, _text(asked, "word"))
     if what == "check" and not tries:
         return {"refused": "There is no answer to check."}
     if what == "check":
-        return _check(chosen, number, tries, made, _word(asked))
+        return _check(chosen, number, tries, made, _text(asked, "word"))
     return _response(chosen, number, tries, made, asked)
 
 
@@ -59,8 +59,9 @@ def _number(text: str) -> int:
     return number if number <= VARIANTS else 0
 
 
-def _word(asked: Mapping[str, Any]) -> str:
-    return str(asked.get("word", "")).strip()[:LONGEST]
+def _text(asked: Mapping[str, Any], part: str) -> str:
+    """What was typed, as a file can hold it: half a character becomes a question mark."""
+    return str(asked.get(part, "")).strip()[:LONGEST].encode(errors="replace").decode()
 
 
 def _show(chosen: ProblemSet, number: int, tries: list[Try], made: Sheet, word: str) -> Reply:
@@ -82,10 +83,7 @@ def _check(chosen: ProblemSet, number: int, tries: list[Try], made: Sheet, word:
 
 
 def _who(asked: Mapping[str, Any]) -> tuple[str, str]:
-    """Class and learner as a file can hold them: half a character becomes a question mark."""
-    told = (str(asked.get(part, "")).strip()[:LONGEST] for part in ("section", "learner"))
-    section, learner = (each.encode(errors="replace").decode() for each in told)
-    return section, learner
+    return _text(asked, "section"), _text(asked, "learner")
 
 
 def _deal(asked: Mapping[str, Any]) -> Reply:
