@@ -1,5 +1,6 @@
 """Working backwards in words: which value of one input gives the answer that is wanted."""
 
+from math import isclose
 from typing import NamedTuple
 
 from calc.backwards import CELLS, Found, solutions
@@ -11,6 +12,7 @@ from calc.views.html import Safe, tag
 from calc.views.words import output_like_words, with_unit
 
 BEYOND = 10  # so many times past the range a solution is still looked for, to say it lies there
+LOOKS = 4  # parts of a range, at whose ends the answer tells whether it is level
 SLOW_CELLS = CELLS // 4  # where the work takes long, so that it makes fewer trials
 
 
@@ -78,19 +80,28 @@ def _told(case: Case, output: Output, each: Input, target: float, found: Found) 
 
 def _none(case: Case, output: Output, each: Input, goal: str, found: Found) -> list[str]:
     low, high = _typed(case, each, each.low), _typed(case, each, each.high)
-    ends = {_answer(case, output.name, each.name, end) for end in (each.low, each.high)}
-    assert case.answer
-    if ends == {case.answer.outputs[output.name]}:
-        return [f"“{each.label}” does not change {output.label.lower()}."]
-    said = [f"{goal}. No value of “{each.label}” from {low} to {high} gives it."]
-    if found.nearest:
+    if not found.nearest:
+        said = [f"“{output.label}” has no value, whatever “{each.label}” is from {low} to {high}."]
+    elif _is_level(case, output, each, found.nearest.value):
+        return [f"“{each.label}” does not change “{output.label}”."]
+    else:
         value = output_like_words(case, output, found.nearest.value)
-        said.append(f"The nearest is {value}, at {_typed(case, each, found.nearest.at)}.")
+        said = [
+            f"{goal}. No value of “{each.label}” from {low} to {high} gives it.",
+            f"The nearest is {value}, at {_typed(case, each, found.nearest.at)}.",
+        ]
     for beyond in (found.beyond_low, found.beyond_high):
         if beyond is not None:
             place = _typed(case, each, beyond)
             said.append(f"It would take {place}, outside the range in which this holds.")
     return said
+
+
+def _is_level(case: Case, output: Output, each: Input, level: float) -> bool:
+    """Whether the answer has this value all over the range, as far as a few places tell."""
+    places = (each.low + (each.high - each.low) * part / LOOKS for part in range(LOOKS + 1))
+    told = (_answer(case, output.name, each.name, place) for place in places)
+    return all(value is not None and isclose(value, level) for value in told)
 
 
 def _typed(case: Case, each: Input, value: float) -> str:

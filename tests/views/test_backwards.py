@@ -10,6 +10,7 @@ from calc.views import backwards as views
 from calc.views.backwards import Told, backwards
 
 WORKED = [name for name in names() if not calculator(name).simulation]
+NONE = ("No value of", "does not change", "has no value")
 FAR = "1e30"  # no answer is as large as this, in any unit
 
 
@@ -38,7 +39,20 @@ def test_out_of_reach(name: str) -> None:
     told = told_of(name).values()
     assert told
     assert not any(each.values for each in told)
-    assert all("No value of" in str(each) or "does not change" in str(each) for each in told)
+    assert all(any(word in str(each) for word in NONE) for each in told)
+
+
+def test_why_there_is_none() -> None:
+    """By reason: a tank that never runs dry has no time of it; pH asks for no daily use."""
+    never = backwards(solve(calculator("pressure_draw")), "dry_after", "9 min", "draw_volume")
+    assert never.sentences == (
+        "“The intake uncovers at” has no value, whatever “Water the draw takes” is from "
+        "0.5\xa0gal to 100\xa0gal.",
+    )
+    level = told_of("neutralizer")["daily_use"]
+    assert level.sentences == (
+        "“Water used in a day” does not change “pH at the largest flow, bed full”.",
+    )
 
 
 def test_no_temperature_is_ten_times_another() -> None:
