@@ -416,6 +416,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=aerated_ph,
+    trials=200,
     cautions=(
         cautions.VENT_OUTDOORS,
         cautions.RADON_AIR,

@@ -377,6 +377,7 @@ CALCULATOR = Calculator(
         Output(name="magnesia_ph", label="pH with the magnesia", kind=number),
     ),
     work=carbonate,
+    trials=200,
     cautions=(
         cautions.NO_INDEX,
         cautions.LEAVES_CO2,

@@ -492,6 +492,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=neutralizer,
+    trials=200,
     cautions=(
         cautions.CAUSTIC_DUST,
         cautions.BACKWASH_INLET,

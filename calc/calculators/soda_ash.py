@@ -336,6 +336,7 @@ CALCULATOR = Calculator(
         ),
     ),
     work=soda_ash,
+    trials=200,
     cautions=(
         cautions.CAUSTIC_DUST,
         "Fed while no water runs, a dose becomes a slug of lye at the first tap. The feed pump "
