@@ -33,8 +33,8 @@ customElements.define(
     }
 
     // another tab may have filled the same job meanwhile, or chosen another
-    #again = () => {
-      if (document.visibilityState === "visible") this.#try(() => this.#show());
+    #again = async () => {
+      if (document.visibilityState === "visible") await this.#try(() => this.#show());
     };
 
     #part(name) {

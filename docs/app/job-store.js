@@ -151,16 +151,38 @@ export async function remove(id) {
   news?.postMessage(id);
 }
 
-/** Hears when another tab changes a job, or chooses one. Returns how to stop hearing. */
+/**
+ * Hears when another tab changes a job, or chooses one; what comes while `tell` is at work it is told
+ * as one. Returns how to stop hearing.
+ */
 export function onNews(tell) {
-  const changed = () => tell();
+  const changed = oneAtATime(tell);
   // a choice is told by the storage that holds it: any other word may come before it
-  const chosen = ({ key }) => key === CURRENT && tell();
+  const chosen = ({ key }) => key === CURRENT && changed();
   news?.addEventListener("message", changed);
   addEventListener("storage", chosen);
   return () => {
     news?.removeEventListener("message", changed);
     removeEventListener("storage", chosen);
+  };
+}
+
+/** Does `work` when called, and once more afterwards if it was called meanwhile. */
+function oneAtATime(work) {
+  let working = false;
+  let again = false;
+  return async () => {
+    again = true;
+    if (working) return;
+    working = true;
+    try {
+      while (again) {
+        again = false;
+        await work();
+      }
+    } finally {
+      working = false;
+    }
   };
 }
 

@@ -5,6 +5,7 @@ import subprocess
 import sys
 
 import pytest
+from playwright.sync_api import expect
 
 from calc.demo import as_found
 from calc.job import write_job
@@ -42,6 +43,24 @@ def test_a_loss_is_told() -> None:
     model.compare({"1": JOB})
     with pytest.raises(Lost, match=r"5\.7"):
         model.compare({"1": JOB.replace('"5.6"', '"5.7"')})
+
+
+# Work of a second or two for the page's Python, and a count of how often it is to show a job.
+BUSY = """async () => {
+  const python = await import(new URL("app/python.js", document.baseURI));
+  const post = Worker.prototype.postMessage;
+  globalThis.shows = 0;
+  Worker.prototype.postMessage = function (message, ...rest) {
+    shows += message.request?.do === "job-show";
+    return post.call(this, message, ...rest);
+  };
+  const asked = { do: "backwards", wanted: "lowest", free: "cut_in", target: "100 gal" };
+  globalThis.busy = python.ask({ ...asked, calculator: "pressure_draw", units: "us", fields: {} });
+}"""
+NEWS = """(id) => {
+  const channel = new BroadcastChannel("pail-and-timer-jobs");
+  for (let n = 0; n < 30; n++) channel.postMessage(id);
+}"""
 
 
 @pytest.mark.browser
@@ -106,3 +125,22 @@ def test_two_tabs_that_part_from_one_job_make_two_copies(page: OpenPage) -> None
         if id_ != new["id"]
     ]
     assert len(copies) == len({*copies}) == 2
+
+
+@pytest.mark.browser
+def test_news_that_comes_while_a_job_is_shown_is_shown_as_one(page: OpenPage) -> None:
+    """By reason: each on its own, they queue up before what the reader asks next."""
+    opened = page("jobs.html")
+    other = opened.context.new_page()
+    other.goto(opened.url)
+    for tab in (opened, other):
+        tab.evaluate(HANDS)
+    new = other.evaluate("() => once({ act: 'new', name: 'Quarry Road' })")
+    opened.evaluate("(id) => localStorage.setItem('current-job', id)", new["id"])
+    opened.evaluate(BUSY)
+    other.evaluate(NEWS, new["id"])
+    edit = {"id": new["id"], "do": "job-mark", "mark": "a.one", "value": "done"}
+    other.evaluate(AT_ONCE, [edit])
+    opened.evaluate("() => busy")
+    expect(opened.locator("[data-part=said]")).to_contain_text("Another tab has changed")
+    assert 1 <= opened.evaluate("() => shows") <= 3
