@@ -31,9 +31,10 @@ function launch() {
   }
 
   const worker = new Worker(new URL("worker.js", import.meta.url));
-  const waiting = new Map();
+  const waiting = new Map(); // number -> who waits, in the order in which the worker takes them up
   const held = new Map(); // role of a calculator's code -> the promise that the worker has it
   let asked = 0;
+  let timer; // of the first that waits: the others' time has not begun
   let giveUp;
   const stopped = new Promise((_, refuse) => {
     giveUp = refuse;
@@ -42,10 +43,16 @@ function launch() {
   function send(message, limit, late, handedOver = []) {
     return new Promise((settle, refuse) => {
       const id = ++asked;
-      const timer = setTimeout(stop, limit, late);
-      waiting.set(id, { settle, refuse, timer });
+      waiting.set(id, { settle, refuse, limit, late });
+      if (waiting.size === 1) time();
       worker.postMessage({ id, ...message }, handedOver);
     });
+  }
+
+  function time() {
+    clearTimeout(timer);
+    const [first] = waiting.values();
+    if (first) timer = setTimeout(stop, first.limit, first.late);
   }
 
   function give(role) {
@@ -61,18 +68,16 @@ function launch() {
   function stop(why) {
     worker.terminate();
     if (engine === launched) engine = undefined;
-    for (const { refuse, timer } of waiting.values()) {
-      clearTimeout(timer);
-      refuse(new Error(why));
-    }
+    for (const { refuse } of waiting.values()) refuse(new Error(why));
     waiting.clear();
+    time();
     giveUp(new Error(why));
   }
 
   worker.onmessage = ({ data: { id, reply, fault } }) => {
-    const { settle, refuse, timer } = waiting.get(id);
+    const { settle, refuse } = waiting.get(id);
     waiting.delete(id);
-    clearTimeout(timer);
+    time();
     if (fault === undefined) settle(reply);
     else refuse(new Error(fault));
   };

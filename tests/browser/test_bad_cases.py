@@ -93,6 +93,30 @@ def test_a_calculation_that_never_ends_is_stopped_and_told(page: OpenPage) -> No
     expect(opened.locator("#outlet_setting .calc-finding").first).to_contain_text("Safe.")
 
 
+SLOWLY = """onmessage = ({ data: { id, request } }) => {
+  const end = performance.now() + 1500;
+  while (request && performance.now() < end);
+  if (id) postMessage({ id, reply: true });
+};"""
+SEVERAL = """async () => {
+  const { ask } = await import(new URL("app/python.js", document.baseURI));
+  return Promise.all(Array(4).fill().map(() => ask({ do: "job-new" }))).catch(String);
+}"""
+
+
+def test_what_waits_for_another_calculation_is_not_late(page: OpenPage) -> None:
+    """By reason: four of half the limit each, asked at once, are all answered."""
+    opened = page("index.html")
+    opened.route("**/app/worker.js", slowly)
+    opened.route("**/app/python.js", sooner)
+    opened.goto(opened.url.replace("index.html", "jobs.html"))
+    assert opened.evaluate(SEVERAL) == [True] * 4
+
+
+def slowly(route: Route) -> None:
+    route.fulfill(body=SLOWLY, content_type="text/javascript")
+
+
 def never(route: Route) -> None:
     route.fulfill(body=NEVER, content_type="text/javascript")
 
