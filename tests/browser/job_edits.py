@@ -47,6 +47,8 @@ class Edits:
 
     def start(self) -> None:
         self.context = self.chromium.start()
+        # before any page: the clock that `jump` sets clears no timer that began without it
+        self.context.clock.install()
         self.tabs = [Tab(self.context.new_page(), self.url) for _ in range(2)]
 
     def edit(self) -> tuple[dict[str, Any], str, str | None]:
@@ -280,14 +282,15 @@ class Disturbed(Edits):
         field.locator("input").fill(text)
         if self.dice.random() < 0.5:  # as a draft, it is there again and is kept then
             tab.page.reload()
-        self.wait_until_kept(tab)
+        self.wait_until_kept(tab, id_)
         self.model.changed(id_, each.name, json.dumps([text, unit.symbol]))
         self.counts["edits"] += 1
         tab.open()
 
-    def wait_until_kept(self, tab: Tab) -> None:
+    def wait_until_kept(self, tab: Tab, id_: str) -> None:
+        """Another job's draft may be there again: a kill loses that it was taken away."""
         end = monotonic() + SLOW / 1000
-        while drafts := tab.page.evaluate(DRAFTS):
+        while drafts := tab.page.evaluate(DRAFTS, id_):
             if monotonic() > end:
                 raise Lost(f"typed, and still a draft: {drafts}; {tab.page.evaluate(SEEN)}")
             tab.page.wait_for_timeout(100)
@@ -312,7 +315,7 @@ SEEN = """() => ({
   fields: [...document.querySelectorAll("[data-field] input[type=text]")].map((it) => it.value),
   job: localStorage.getItem("current-job"), now: Date(), visible: document.visibilityState,
 })"""
-DRAFTS = "Object.entries(localStorage).filter(([key]) => key.startsWith('drafts '))"
+DRAFTS = "(id) => localStorage.getItem(`drafts ${id}`)"
 
 
 def edited(site: Path, edits: int, seed: int, minutes: float = 40) -> tuple[Counter[str], str]:
