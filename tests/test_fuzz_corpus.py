@@ -51,3 +51,19 @@ def test_a_failure_is_told(capsys: pytest.CaptureFixture[str]) -> None:
     told = capsys.readouterr()
     assert "something failed" in told.out
     assert "told=1000" in told.err
+
+
+def test_a_seed_goes_the_same_way() -> None:
+    """By reason: a check that fails by chance tells nothing of the change that it checks."""
+
+    def drawn() -> list[int]:
+        met: list[int] = []
+
+        def check(number: int) -> str:
+            met.append(number)
+            return "met"
+
+        assert fuzzed("numbers", Target(st.integers(), check), minutes=0, most=30, first=1)
+        return met
+
+    assert drawn() == drawn()

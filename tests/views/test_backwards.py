@@ -56,8 +56,9 @@ def test_why_there_is_none() -> None:
 
 
 def test_no_temperature_is_ten_times_another() -> None:
-    """The definition of a temperature scale: its zero is not nothing."""
-    told = told_of("carbonate", "0.0001 mg/L")["water_temperature"]
+    """The definition of a temperature scale: its zero is not nothing. The arithmetic of this one
+    would go on, and ask for water of 300 °F."""
+    told = backwards(solve(calculator("aerated_ph")), "co2_before", "98 mg/L", "water_temperature")
     assert "No value of" in told.sentences[0]
     assert "It would take" not in str(told)
     assert "It would take" in str(told_of("carbonate", "0.0001 mg/L")["raw_ph"])
