@@ -25,7 +25,7 @@ FOLDER = "pail-and-timer"
 SCRIPT = "app/handout.js"
 PYTHON_WORKER = "app/worker.js"
 MANIFEST = "runtime/manifest.json"
-STORE = "app/vendor/idb-keyval.js"
+STORE = "app/keyval.js"
 SHARED_STORE = HERE / "shared-store.js"
 
 # For a server only, or for languages and tools that no reader of this copy has.
@@ -90,9 +90,10 @@ def pack(site: Path, name: str) -> None:
 
 
 def bundle(site: Path, modules: list[str], worker_files: dict[str, list[str]]) -> None:
-    """Put a plain script in place of the modules, and add the page that keeps things for all."""
+    """Put plain scripts in place of the modules: one for all pages, one for storage.html."""
     if not (site / STORE).exists():
         raise RuntimeError(f"{STORE} is gone, and {SHARED_STORE.name} cannot take its place.")
+    used = storage_page(site)  # to it alone the store is what it is on a server
     shutil.copyfile(SHARED_STORE, site / STORE)
     live = ", ".join(f"import({json.dumps(f'./{module}')})" for module in modules)
     start = f"""
@@ -100,7 +101,7 @@ def bundle(site: Path, modules: list[str], worker_files: dict[str, list[str]]) -
         import {{ opened }} from "./{STORE}";
         opened.then(() => Promise.all([{live}]));
     """
-    used = esbuild(
+    used += esbuild(
         site,
         start,
         f"--outfile={SCRIPT}",
@@ -109,12 +110,16 @@ def bundle(site: Path, modules: list[str], worker_files: dict[str, list[str]]) -
         "--define:fetch=handout.fetch",
         f"--define:WORKER_FILES={json.dumps(worker_files)}",
     )
-    for file in used:
+    for file in set(used):
         if file.is_relative_to(site):
             file.unlink()
+
+
+def storage_page(site: Path) -> list[Path]:
+    """Add the page that keeps things for all. Returns the files its script was made of."""
     shutil.copyfile(HERE / "storage.html", site / "storage.html")
-    start = f"import {json.dumps(str(HERE / 'storage-page.js'))};"
-    esbuild(site, start, "--outfile=app/storage.js")
+    shutil.copyfile(HERE / "storage-page.js", site / "app" / "storage-page.js")
+    return esbuild(site, 'import "./app/storage-page.js";', "--outfile=app/storage.js")
 
 
 def esbuild(site: Path, start: str, *options: str) -> list[Path]:

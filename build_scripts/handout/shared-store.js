@@ -1,4 +1,4 @@
-// Stands in for idb-keyval and localStorage. Firefox counts every file on a disk as a site of its
+// Stands in for keyval.js and localStorage. Firefox counts every file on a disk as a site of its
 // own, so that no page sees what another has kept; therefore one hidden page, storage.html, keeps
 // everything for all of them.
 

@@ -1,5 +1,5 @@
 // What storage.html does: it keeps jobs and choices for the pages, which cannot share them.
-import { createStore, del, entries, get, update } from "idb-keyval";
+import { createStore, del, entries, get, update } from "./keyval.js";
 
 const stores = new Map();
 

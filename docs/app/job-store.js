@@ -3,8 +3,8 @@
 //
 // What storage refuses, because it is full or denied, stays in this page until it can be kept, and
 // whoever asks is told. Nothing is written over what another tab has written meanwhile.
+import { createStore, del, entries, get, update } from "./keyval.js";
 import { store, stored } from "./stored.js";
-import { createStore, del, entries, get, update } from "./vendor/idb-keyval.js";
 
 const jobs = createStore("pail-and-timer", "jobs");
 const CURRENT = "current-job";

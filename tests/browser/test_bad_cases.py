@@ -191,3 +191,29 @@ def test_a_browser_two_years_old_calculates(page: OpenPage) -> None:
 def older(route: Route) -> None:
     whole = route.fetch()
     route.fulfill(response=whole, body=YOUNG + whole.text())
+
+
+def test_what_a_page_was_left_at_is_undone_and_done_anew_when_it_comes_back(page: OpenPage) -> None:
+    """What WebKit needs: there, a page left with anything under way would stop every later one."""
+    assert page("jobs.html").evaluate(LEFT_AND_BACK) == {
+        "while left": ["one", False],
+        "back": ["one, two", ["one, two"]],
+    }
+
+
+LEFT_AND_BACK = """async () => {
+  const { createStore, endedWithPage, entries, get, update } = await import("/app/keyval.js");
+  const plain = createStore("left-and-back", "texts");
+  const ended = endedWithPage(plain);
+  await update("a", () => "one", ended);
+  let done = false;
+  const written = update("a", (was) => `${was}, two`, ended).finally(() => (done = true));
+  const read = entries(ended).finally(() => (done = true));
+  for (let i = 0; i < 20; i++) await null; // both begin; no answer of a store comes so soon
+  dispatchEvent(new Event("pagehide"));
+  const whileLeft = [await get("a", plain), done];
+  dispatchEvent(new Event("pageshow"));
+  await written;
+  const texts = (await read).map(([, text]) => text);
+  return { "while left": whileLeft, back: [await get("a", plain), texts] };
+}"""
