@@ -88,9 +88,10 @@ customElements.define(
     }
 
     async #start() {
-      const name = this.#part("name").value;
-      await this.#take(await ask({ do: "job-new", name, date: today() }));
-      this.#part("name").value = "";
+      const box = this.#part("name");
+      const made = await ask({ do: "job-new", name: box.value, date: today() });
+      if (made.job) box.value = ""; // before it is said: the next name may be typed then
+      await this.#take(made);
     }
 
     async #demo() {
