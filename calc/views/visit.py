@@ -113,7 +113,8 @@ def _fields(job: Job, gone: Visit, units: str) -> dict[str, dict[str, str]]:
         each = known[name]
         if name in job.values:
             there = typed_value(job.values[name])
-            found[name] = {"text": there.text, "unit": there.unit}
+            when = job.values[name].when
+            found[name] = {"text": there.text, "unit": there.unit, "when": when}
         elif isinstance(each, Input):
             found[name] = {"text": "", "unit": each.usual(units).symbol}
     return found

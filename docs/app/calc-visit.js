@@ -12,6 +12,7 @@ customElements.define(
   "calc-visit",
   class extends HTMLElement {
     #waiting = new Map(); // field's name -> timer
+    #figures = {}; // field's name -> {text, unit, when} of the job as it was last shown
     #deaf = () => {};
 
     connectedCallback() {
@@ -61,15 +62,25 @@ customElements.define(
     async #open() {
       await this.#show();
       const job = await current();
-      for (const [name, text] of job ? drafts() : []) {
+      for (const [name, draft] of job ? drafts() : []) {
         const field = this.querySelector(`[data-field="${CSS.escape(name)}"]`);
-        if (field) {
-          fill(field, text);
+        if (!field) continue;
+        if (outdated(draft, this.#figures[name])) {
+          await this.#drop(name, draft);
+        } else {
+          fill(field, draft);
           await this.#keep(field, draftKey());
         }
       }
       const step = document.getElementById(location.hash.slice(1));
       if (this.contains(step)) step.scrollIntoView();
+    }
+
+    async #drop(name, { text, unit }) {
+      forget(name, draftKey());
+      await this.#show();
+      if (text === this.#figures[name].text) return;
+      this.#say(`${text} ${unit} was typed here earlier and not kept: the job holds a newer figure, which stands.`);
     }
 
     /** Shows how far the job is. What stands in a field with a draft is left alone. */
@@ -79,6 +90,7 @@ customElements.define(
       const reply = await ask(job ? { ...this.#request(), job: job[1] } : { ...this.#request(), job: await blank() });
       if (reply.refused) return this.#say(reply.refused);
       if (job) this.#say(`Job: ${head(job[1])}.`);
+      this.#figures = reply.fields ?? {};
       for (const [name, html] of Object.entries(reply.parts)) put(this.#part(name), html);
       const pending = new Map(job ? drafts() : []);
       for (const field of this.querySelectorAll("[data-field]")) {
@@ -104,7 +116,7 @@ customElements.define(
       if (!field) return;
       const { field: name } = field.dataset;
       const key = draftKey();
-      note(name, shown(field));
+      note(name, { ...shown(field), over: this.#figures[name]?.when, when: moment() });
       clearTimeout(this.#waiting.get(name));
       this.#waiting.set(name, setTimeout(() => this.#try(() => this.#keep(field, key)), PAUSE));
     }
@@ -174,6 +186,14 @@ const NO_JOB = "drafts "; // what is typed first starts one
 
 function draftKey() {
   return NO_JOB + (stored("current-job") ?? "");
+}
+
+/**
+ * Whether a draft is older than the figure that the job has by now, and was not typed over it. A
+ * browser that is killed may forget that a draft was taken away, and a clock may be set back.
+ */
+function outdated({ over, when }, now) {
+  return now?.when > when && now.when !== over;
 }
 
 function drafts(key = draftKey()) {

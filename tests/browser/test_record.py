@@ -214,6 +214,33 @@ def test_a_clock_before_the_jobs_figures_is_said(page: OpenPage, tmp_path: Path)
     expect(opened.locator("[data-part=said]")).to_contain_text("check the clock", timeout=SLOW)
 
 
+def test_a_draft_that_is_there_again_gives_way_to_a_newer_figure(
+    page: OpenPage, tmp_path: Path
+) -> None:
+    """A browser that is killed may forget that a draft was taken away."""
+    opened = page("jobs.html")
+    take_in(opened, job(only=("pail_flow",)), tmp_path)
+    draft = {"pail": {"text": "4", "unit": "gal", "when": "2026-11-25T09:59:59Z"}}
+    opened.evaluate(LEAVE_DRAFT, json.dumps(draft))
+    sheet = opened.url.replace("jobs", "visit/balance-and-commission")
+    opened.goto(sheet)
+    said = opened.locator("calc-visit [data-part=said]")
+    expect(said).to_contain_text("4 gal was typed here earlier", timeout=SLOW)
+    pail = opened.locator("[data-field=pail] input").first
+    expect(pail).to_have_value("5 gal")
+    opened.wait_for_function(NO_DRAFT)
+    # typed over that figure it is the newer one, whatever the clock says
+    opened.clock.set_fixed_time("2020-01-02T10:00:00")
+    opened.goto(sheet)
+    expect(said).to_contain_text("Job: ", timeout=SLOW)
+    pail.fill("4")
+    opened.reload()
+    opened.wait_for_function(NO_DRAFT, timeout=SLOW)
+    expect(pail).to_have_value("4")
+
+
+LEAVE_DRAFT = """(draft) => localStorage.setItem(
+  `drafts ${localStorage.getItem("current-job")}`, draft)"""
 NO_DRAFT = "() => !Object.keys(localStorage).some((key) => key.startsWith('drafts '))"
 JOBS = """() => new Promise((settle) => {
   const open = indexedDB.open("pail-and-timer");

@@ -113,7 +113,9 @@ def test_what_is_missing_is_listed_step_by_step() -> None:
     assert "0 of 12 steps done" in told["parts"]["progress"]
     assert "missing pail, to the mark" in told["parts"]["progress"]
     assert "Still missing" in told["parts"]["answer-setting"]
-    whole = asked("visit-show", demo.as_left(), visit=name)
+    left = demo.as_left()
+    whole = asked("visit-show", left, visit=name)
+    assert whole["fields"]["cut_in"]["when"] == left.values["cut_in"].when
     assert "Safe." in whole["parts"]["answer-setting"]
     assert "missing" not in whole["parts"]["answer-setting"]
 
