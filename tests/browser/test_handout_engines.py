@@ -158,7 +158,7 @@ START_JOB = """await customElements.whenDefined("calc-jobs");
     find("#job-name").value = "Quarry Road";
     find("[data-do=start]").click();
     const read = (part) => find(`[data-part=${part}]`).textContent.trim();
-    await until(() => read("values") || read("kept"));
+    await until(() => read("said") && (read("values") || read("kept")));
     return read("kept") || read("said")"""
 
 
