@@ -62,25 +62,22 @@ customElements.define(
     async #open() {
       await this.#show();
       const job = await current();
+      const older = [];
       for (const [name, draft] of job ? drafts() : []) {
         const field = this.querySelector(`[data-field="${CSS.escape(name)}"]`);
         if (!field) continue;
         if (outdated(draft, this.#figures[name])) {
-          await this.#drop(name, draft);
+          forget(name, draftKey());
+          await this.#show();
+          if (draft.text !== this.#figures[name].text) older.push(`“${draft.text}”`);
         } else {
           fill(field, draft);
           await this.#keep(field, draftKey());
         }
       }
+      if (older.length) this.#say(`Typed earlier, and not kept because the job has newer figures: ${older.join(", ")}.`);
       const step = document.getElementById(location.hash.slice(1));
       if (this.contains(step)) step.scrollIntoView();
-    }
-
-    async #drop(name, { text, unit }) {
-      forget(name, draftKey());
-      await this.#show();
-      if (text === this.#figures[name].text) return;
-      this.#say(`${text} ${unit} was typed here earlier and not kept: the job holds a newer figure, which stands.`);
     }
 
     /** Shows how far the job is. What stands in a field with a draft is left alone. */

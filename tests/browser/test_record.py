@@ -220,14 +220,18 @@ def test_a_draft_that_is_there_again_gives_way_to_a_newer_figure(
     """A browser that is killed may forget that a draft was taken away."""
     opened = page("jobs.html")
     take_in(opened, job(only=("pail_flow",)), tmp_path)
-    draft = {"pail": {"text": "4", "unit": "gal", "when": "2026-11-25T09:59:59Z"}}
-    opened.evaluate(LEAVE_DRAFT, json.dumps(draft))
+    drafts = {
+        "pail": {"text": "4", "unit": "gal", "when": "2026-11-25T09:59:59Z"},
+        "cut_in": {"text": "31", "unit": "psi", "when": "2026-11-25T09:59:59Z"},  # the job has none
+    }
+    opened.evaluate(LEAVE_DRAFTS, json.dumps(drafts))
     sheet = opened.url.replace("jobs", "visit/balance-and-commission")
     opened.goto(sheet)
     said = opened.locator("calc-visit [data-part=said]")
-    expect(said).to_contain_text("4 gal was typed here earlier", timeout=SLOW)
+    expect(said).to_contain_text("not kept because the job has newer figures: “4”.", timeout=SLOW)
     pail = opened.locator("[data-field=pail] input").first
     expect(pail).to_have_value("5 gal")
+    expect(opened.locator("[data-field=cut_in] input").first).to_have_value("31")
     opened.wait_for_function(NO_DRAFT)
     # typed over that figure it is the newer one, whatever the clock says
     opened.clock.set_fixed_time("2020-01-02T10:00:00")
@@ -239,8 +243,8 @@ def test_a_draft_that_is_there_again_gives_way_to_a_newer_figure(
     expect(pail).to_have_value("4")
 
 
-LEAVE_DRAFT = """(draft) => localStorage.setItem(
-  `drafts ${localStorage.getItem("current-job")}`, draft)"""
+LEAVE_DRAFTS = """(drafts) => localStorage.setItem(
+  `drafts ${localStorage.getItem("current-job")}`, drafts)"""
 NO_DRAFT = "() => !Object.keys(localStorage).some((key) => key.startsWith('drafts '))"
 JOBS = """() => new Promise((settle) => {
   const open = indexedDB.open("pail-and-timer");
@@ -269,6 +273,21 @@ def start(page: Page, name: str) -> None:
     page.locator("#job-name").fill(name)
     page.locator("[data-do=start]").click()
     expect(page.locator("[data-part=said]")).to_contain_text("is the job in use", timeout=SLOW)
+
+
+def test_the_name_of_a_job_is_cleared_before_it_is_said_to_be_in_use(page: OpenPage) -> None:
+    """Later it would clear the next name, which may be typed by then."""
+    opened = page("jobs.html")
+    opened.evaluate(NAME_WHEN_SAID)
+    start(opened, "Quarry Road")
+    assert opened.evaluate("window.nameWhenSaid") == ""
+
+
+NAME_WHEN_SAID = """() => {
+  const note = () => (window.nameWhenSaid = document.querySelector("#job-name").value);
+  const said = document.querySelector("[data-part=said]");
+  new MutationObserver(note).observe(said, { childList: true });
+}"""
 
 
 def tick(page: Page, name: str, text: str) -> None:
